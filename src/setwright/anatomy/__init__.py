@@ -1,0 +1,1 @@
+"""Muscles, their parts, what each crosses and does."""

@@ -1,0 +1,1 @@
+"""One criterion, one module."""

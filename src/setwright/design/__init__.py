@@ -1,0 +1,1 @@
+"""From intake to the best week under its limits."""

@@ -1,0 +1,1 @@
+"""Reading and writing documents: positions for errors, safe writes, one error type."""

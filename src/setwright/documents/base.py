@@ -1,0 +1,11 @@
+"""The base every document model stands on."""
+
+from __future__ import annotations
+
+from pydantic import BaseModel, ConfigDict
+
+
+class Document(BaseModel):
+    """A validated piece of a document: unknown fields are refused, values do not change."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)

@@ -1,0 +1,1 @@
+"""The catalogue of exercises, their profiles, and the kit they need."""

@@ -1,0 +1,1 @@
+"""From a declared movement to the shares of the muscle parts."""

@@ -1,0 +1,1 @@
+"""The documents a coach writes and reads: intake and plan."""

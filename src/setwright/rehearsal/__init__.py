@@ -1,0 +1,1 @@
+"""A plan lived through set by set before anyone lifts."""

@@ -1,0 +1,1 @@
+"""From rehearsed sets to fractional sets and expected growth."""

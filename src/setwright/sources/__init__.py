@@ -1,0 +1,1 @@
+"""The findings every rule stands on."""
