@@ -1,0 +1,41 @@
+# Two commands do everything on a fresh machine: `make demo` and `make test`.
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+INSTALLED := $(VENV)/.installed
+
+.PHONY: demo test check knowledge schemas lock benchmarks clean
+
+demo: $(INSTALLED)
+	$(BIN)/setwright demo demo
+
+test: check
+	$(BIN)/python -m pytest -n auto
+
+check: $(INSTALLED)
+	$(BIN)/ruff format --check .
+	$(BIN)/ruff check .
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+
+knowledge: $(INSTALLED)
+	$(BIN)/python scripts/compile_knowledge.py
+
+schemas: $(INSTALLED)
+	$(BIN)/python scripts/write_schemas.py
+
+benchmarks: $(INSTALLED)
+	for script in benchmarks/*.py; do echo "== $$script"; $(BIN)/python $$script; done
+
+lock: $(INSTALLED)
+	$(BIN)/python -m pip freeze --exclude-editable > requirements.lock
+
+$(INSTALLED): pyproject.toml requirements.lock
+	$(PYTHON) -c 'import sys; sys.exit("Setwright needs Python 3.11 or newer") if sys.version_info < (3, 11) else None'
+	$(PYTHON) -m venv $(VENV)
+	$(BIN)/python -m pip install --quiet --requirement requirements.lock
+	$(BIN)/python -m pip install --quiet --no-deps --editable .
+	touch $@
+
+clean:
+	rm -rf $(VENV) build dist .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache
