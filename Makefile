@@ -34,7 +34,7 @@ $(INSTALLED): pyproject.toml requirements.lock
 	$(PYTHON) -c 'import sys; sys.exit("Setwright needs Python 3.11 or newer") if sys.version_info < (3, 11) else None'
 	$(PYTHON) -m venv $(VENV)
 	$(BIN)/python -m pip install --quiet --requirement requirements.lock
-	$(BIN)/python -m pip install --quiet --no-deps --editable .
+	$(BIN)/python -m pip install --quiet --no-deps --no-build-isolation --editable .
 	touch $@
 
 clean:

@@ -1,0 +1,53 @@
+"""The criteria a plan is held against. One criterion is one small module in `criteria`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from importlib import import_module
+from pkgutil import iter_modules
+
+from setwright.audit import criteria
+from setwright.audit.context import Context
+from setwright.audit.remark import Remark
+
+Check = Callable[[Context], Iterable[Remark]]
+
+
+@dataclass(frozen=True)
+class Criterion:
+    """A criterion of the audit.
+
+    Attributes:
+        id: short id, for example ``weekly-volume``.
+        title: what it asks, in one plain phrase.
+        evidence: ids of findings it stands on, or ``common practice``.
+        check: gives the remarks on a plan.
+    """
+
+    id: str
+    title: str
+    evidence: tuple[str, ...]
+    check: Check
+
+
+_REGISTRY: dict[str, Criterion] = {}
+
+
+def criterion(id: str, title: str, evidence: tuple[str, ...]) -> Callable[[Check], Check]:
+    """Register the decorated check as a criterion; an id can be taken only once."""
+
+    def register(check: Check) -> Check:
+        if id in _REGISTRY:
+            raise ValueError(f"two criteria are called {id!r}")
+        _REGISTRY[id] = Criterion(id, title, evidence, check)
+        return check
+
+    return register
+
+
+def registry() -> tuple[Criterion, ...]:
+    """Every criterion, in the order of the module names."""
+    for module in sorted(found.name for found in iter_modules(criteria.__path__)):
+        import_module(f"{criteria.__name__}.{module}")
+    return tuple(_REGISTRY.values())
