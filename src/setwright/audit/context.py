@@ -76,6 +76,14 @@ class Context:
         """Position of a part in every array over the parts."""
         return index()[part]
 
+    def subject(self, item: Placed) -> str:
+        """How a remark names an exercise of the week: unique within a criterion."""
+        return f"{item.exercise.id} on {self.plan.sessions[item.session].day}"
+
+    def session_subject(self, session: int) -> str:
+        """How a remark names a session."""
+        return f"{self.plan.sessions[session].name} on {self.plan.sessions[session].day}"
+
     def pairs(self) -> Iterator[tuple[Placed, ...]]:
         """The supersets of the week: exercises of one session that share a letter."""
         for number in range(len(self.plan.sessions)):

@@ -1,0 +1,45 @@
+"""Within a session compounds are heavier, isolations lighter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from setwright.audit.context import Context
+from setwright.audit.registry import criterion
+from setwright.audit.remark import Mend, Place, Remark
+from setwright.audit.verdict import verdict_of
+
+EVIDENCE = ("practice-compound-heavier",)
+
+
+def _middle(band: tuple[int, int]) -> float:
+    return (band[0] + band[1]) / 2
+
+
+@criterion("compound-heavier", "compounds heavier, isolations lighter", EVIDENCE)
+def check(context: Context) -> Iterator[Remark]:
+    """One remark a session with both kinds: mean repetitions of isolations minus compounds."""
+    for number, session in enumerate(context.plan.sessions):
+        middles: dict[str, list[float]] = {"compound": [], "isolation": []}
+        for item in context.of_session(number):
+            middles[item.exercise.kind].append(_middle(item.entry.reps))
+        if not middles["compound"] or not middles["isolation"]:
+            continue
+        mean = {kind: sum(found) / len(found) for kind, found in middles.items()}
+        gap = mean["isolation"] - mean["compound"]
+        verdict = verdict_of(gap, low=0.0, margin=3.0)
+        mend = None
+        if verdict != "holds":
+            mend = Mend("raise reps", f"isolations of {session.name}", -gap, "repetitions", 0.0)
+        yield Remark(
+            "compound-heavier",
+            context.session_subject(number),
+            verdict,
+            round(gap, 1),
+            "repetitions more on isolations",
+            0.0,
+            None,
+            EVIDENCE,
+            Place(number),
+            mend,
+        )

@@ -1,0 +1,90 @@
+"""What the commands share: input from a file or stdin, output as text or JSON."""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from collections.abc import Callable
+from dataclasses import fields, is_dataclass
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+import numpy as np
+from pydantic import BaseModel
+
+from setwright.documents.errors import DocumentError, Fault
+
+F = TypeVar("F", bound=Callable[..., Any])
+MAX_BYTES = 2_000_000
+
+
+def document_argument(name: str) -> Callable[[F], F]:
+    """A required document: a path, or ``-`` for standard input."""
+    return click.argument(name, metavar=name.upper(), type=click.Path(allow_dash=True))
+
+
+def json_option(command: F) -> F:
+    """The switch for machines."""
+    return click.option("--json", "as_json", is_flag=True, help="Print JSON for machines.")(command)
+
+
+def intake_option(command: F) -> F:
+    """The person's intake beside a plan."""
+    return click.option(
+        "--intake",
+        "intake_path",
+        type=click.Path(allow_dash=True),
+        metavar="INTAKE.yaml",
+        help="The person's aims and limits.",
+    )(command)
+
+
+def read_text(path: str) -> tuple[str, str]:
+    """Text and name of a document.
+
+    Raises:
+        DocumentError: when the file cannot be read, is no UTF-8 text or is too large.
+    """
+    name = "standard input" if path == "-" else path
+    try:
+        raw = sys.stdin.buffer.read(MAX_BYTES + 1) if path == "-" else Path(path).read_bytes()
+    except OSError as error:
+        reason = error.strerror or type(error).__name__
+        raise DocumentError(name, (Fault("", reason.lower(), "a readable file, or -"),)) from error
+    if len(raw) > MAX_BYTES:
+        fault = Fault("", f"{len(raw):,} bytes or more", f"at most {MAX_BYTES:,} bytes")
+        raise DocumentError(name, (fault,))
+    try:
+        return raw.decode("utf-8-sig"), name
+    except UnicodeDecodeError as error:
+        fault = Fault("", f"a byte that is no text at position {error.start}", "UTF-8 text")
+        raise DocumentError(name, (fault,)) from error
+
+
+def plain(value: Any) -> Any:
+    """A value as JSON can hold it: documents, results and arrays become plain data."""
+    if isinstance(value, BaseModel):
+        return value.model_dump(mode="json", exclude_none=True)
+    if is_dataclass(value) and not isinstance(value, type):
+        return {item.name: plain(getattr(value, item.name)) for item in fields(value)}
+    if isinstance(value, np.ndarray):
+        return np.round(value, 4).tolist()
+    if isinstance(value, np.generic):
+        return plain(value.item())
+    if isinstance(value, dict):
+        return {str(key): plain(item) for key, item in value.items()}
+    if isinstance(value, list | tuple):
+        return [plain(item) for item in value]
+    return round(value, 4) if isinstance(value, float) else value
+
+
+def emit_json(value: Any) -> None:
+    """Print a value as JSON."""
+    click.echo(json.dumps(plain(value), indent=2, ensure_ascii=False, allow_nan=False))
+
+
+def wants_colour() -> bool:
+    """Whether the terminal may be given emphasis."""
+    return sys.stdout.isatty() and "NO_COLOR" not in os.environ

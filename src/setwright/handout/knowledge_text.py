@@ -1,0 +1,201 @@
+"""Exercises, muscles and findings as text for the terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+from textwrap import fill
+
+from setwright.anatomy.atlas import part
+from setwright.exercises import catalogue
+from setwright.exercises.model import Exercise
+from setwright.exercises.profile import Profile
+from setwright.sources.model import Finding
+
+WIDTH = 88
+BAR = 20
+# Below this share an exercise is no answer to "what trains this part?".
+TRAINS_FROM = 0.3
+
+
+@dataclass(frozen=True)
+class Trainer:
+    """An exercise as one that trains a part: share, stretch and spinal load, each 0 to 1."""
+
+    exercise: str
+    share: float
+    stretch: float
+    spinal_load: float
+
+
+def trainers(part_id: str, by: str, most: int) -> tuple[Trainer, ...]:
+    """The exercises that train a part, best first.
+
+    Args:
+        part_id: id of the part.
+        by: ``share``, ``stretch`` (load on the long part times share) or ``spine`` (least spinal
+            load first).
+        most: how many to give back.
+    """
+    found = []
+    for exercise in catalogue.exercises():
+        profile = catalogue.profile(exercise.id)
+        for share in profile.shares:
+            if share.part == part_id and share.value >= TRAINS_FROM:
+                found.append(Trainer(exercise.id, share.value, share.stretch, profile.spinal_load))
+    keys = {
+        "share": lambda row: (-row.share, -row.stretch, row.exercise),
+        "stretch": lambda row: (-row.stretch * row.share, row.exercise),
+        "spine": lambda row: (row.spinal_load, -row.share, row.exercise),
+    }
+    return tuple(sorted(found, key=keys[by])[:most])
+
+
+def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
+    """Parts with their actions and the exercises that train them."""
+    blocks = []
+    for ident, found in rows.items():
+        known = part(ident)
+        does = ", ".join(f"{action} {leverage:.1f}" for action, leverage in known.actions.items())
+        lines = [
+            known.name,
+            fill(f"does: {does}", WIDTH, initial_indent="  ", subsequent_indent="        "),
+        ]
+        if known.volume_cm3:
+            lines.append(f"  volume, one side: {known.volume_cm3:.0f} cm3")
+        lines.append(f"  {'exercise':<38}{'share':>7}{'stretch':>9}{'spine':>7}")
+        lines += [
+            f"  {catalogue.exercise(row.exercise).name:<38}{row.share:>7.2f}{row.stretch:>9.2f}"
+            f"{row.spinal_load:>7.2f}"
+            for row in found
+        ]
+        if not found:
+            lines.append("  no exercise of the catalogue trains it with a share of 0.3 or more")
+        blocks.append("\n".join(lines))
+    return "\n\n".join(blocks)
+
+
+def exercise_text(exercise: Exercise, profile: Profile) -> str:
+    """One exercise: profile with the origin of every share, demands, handling, cues."""
+    low, high = exercise.rep_band
+    lines = [
+        exercise.name,
+        f"  {exercise.kind}, {exercise.pattern}; {exercise.resistance}; "
+        f"{'one side at a time' if exercise.sides == 'one' else 'both sides'}; "
+        f"{low} to {high} repetitions suit it",
+        f"  hardest where the muscles are {_where(exercise.hardest)}; "
+        f"spinal load {profile.spinal_load:.2f}; set-up {exercise.setup_s} s",
+        "",
+        f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'stretch':>8}  from",
+    ]
+    lines += [
+        f"  {part(share.part).name:<34}{share.value:>6.2f}  "
+        f"{share.low:.2f} to {share.high:.2f}  {share.stretch:>8.2f}  {share.basis}"
+        for share in profile.shares
+    ]
+    limiting = ", ".join(part(ident).name for ident in profile.limiting)
+    lines += [
+        "",
+        fill(
+            f"the set ends with: {limiting}", WIDTH, initial_indent="  ", subsequent_indent="    "
+        ),
+        "",
+        "  asks for",
+    ]
+    lines += [
+        f"    {demand.action:<30} {demand.demand:.2f} of what the joint can give, "
+        f"{demand.stretched:.0f} to {demand.shortened:.0f} degrees"
+        for demand in exercise.demands
+    ]
+    lines += ["", "  how"]
+    lines += [
+        fill(cue, WIDTH, initial_indent="    - ", subsequent_indent="      ")
+        for cue in exercise.cues
+    ]
+    if exercise.cautions:
+        lines += ["  take care"]
+        lines += [
+            fill(item, WIDTH, initial_indent="    - ", subsequent_indent="      ")
+            for item in exercise.cautions
+        ]
+    if exercise.findings:
+        lines += [
+            "",
+            fill(
+                "findings: " + ", ".join(exercise.findings),
+                WIDTH,
+                initial_indent="  ",
+                subsequent_indent="    ",
+            ),
+        ]
+    return "\n".join(lines)
+
+
+def _where(hardest: str) -> str:
+    return {
+        "stretched": "long",
+        "shortened": "short",
+        "middle": "in mid range",
+        "even": "equally loaded throughout",
+    }[hardest]
+
+
+def finding_text(finding: Finding) -> str:
+    """One finding whole: values with intervals, population, citation."""
+    lines = [finding.id, fill(finding.finding, WIDTH, initial_indent="  ", subsequent_indent="  ")]
+    for value in finding.values:
+        figure = "" if value.value is None else f"{value.value:g}"
+        span = ""
+        if value.low is not None or value.high is not None:
+            low = "" if value.low is None else f"{value.low:g}"
+            high = "" if value.high is None else f"{value.high:g}"
+            span = f" ({low} to {high})"
+        note = f"; {value.note}" if value.note else ""
+        lines.append(
+            fill(
+                f"{value.name}: {figure}{span} {value.unit}{note}".rstrip(),
+                WIDTH,
+                initial_indent="    ",
+                subsequent_indent="      ",
+            )
+        )
+    if finding.population:
+        lines.append(f"  people: {finding.population}")
+    lines.append(f"  basis: {finding.basis}; read: {finding.read}")
+    for citation in finding.citations:
+        where = ", ".join(
+            str(item)
+            for item in (citation.journal, citation.year, citation.doi and f"doi {citation.doi}")
+            if item
+        )
+        lines.append(
+            fill(
+                f"{citation.title}. {where}",
+                WIDTH,
+                initial_indent="  source: ",
+                subsequent_indent="    ",
+            )
+        )
+    if finding.note:
+        lines.append(fill(finding.note, WIDTH, initial_indent="  note: ", subsequent_indent="    "))
+    return "\n".join(lines)
+
+
+def findings_text(findings: Sequence[Finding]) -> str:
+    """Findings by topic, a line each."""
+    lines: list[str] = []
+    for topic, rows in groupby(
+        sorted(findings, key=lambda row: (row.topic, row.id)), key=lambda row: row.topic
+    ):
+        lines.append(topic)
+        for row in rows:
+            lines.append(
+                fill(
+                    f"{row.id}: {row.finding}",
+                    WIDTH,
+                    initial_indent="  ",
+                    subsequent_indent="      ",
+                )
+            )
+    return "\n".join(lines)
