@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from setwright.documents.units import load_words
 from setwright.exercises import catalogue
 from setwright.plan.week import Plan, Session
 from setwright.rehearsal.model import Rehearsal, RehearsedSession
-from setwright.documents.units import load_words
 
 HEAD = (
     f"  {'clock':>6}  {'exercise':<32} {'set':<5} {'load':>9} {'reps':>5} {'able':>11} "
