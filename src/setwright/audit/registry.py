@@ -34,13 +34,13 @@ class Criterion:
 _REGISTRY: dict[str, Criterion] = {}
 
 
-def criterion(id: str, title: str, evidence: tuple[str, ...]) -> Callable[[Check], Check]:
+def criterion(ident: str, title: str, evidence: tuple[str, ...]) -> Callable[[Check], Check]:
     """Register the decorated check as a criterion; an id can be taken only once."""
 
     def register(check: Check) -> Check:
-        if id in _REGISTRY:
-            raise ValueError(f"two criteria are called {id!r}")
-        _REGISTRY[id] = Criterion(id, title, evidence, check)
+        if ident in _REGISTRY:
+            raise ValueError(f"two criteria are called {ident!r}")
+        _REGISTRY[ident] = Criterion(ident, title, evidence, check)
         return check
 
     return register
