@@ -1,0 +1,1 @@
+"""The demo scenario: invented people in an invented gym."""
