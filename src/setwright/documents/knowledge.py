@@ -1,0 +1,98 @@
+"""Folders of knowledge files, read fast through a compiled copy.
+
+A folder holds YAML documents of one model and, beside them, ``compiled.json``: the same documents
+and the sha256 of the files they came from. A copy that is missing or stale is passed over and the
+YAML is read instead, so the YAML always has the last word.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from importlib import import_module
+from pathlib import Path
+from typing import TypeVar
+
+from pydantic import BaseModel, TypeAdapter
+
+from setwright.documents.base import Document
+
+D = TypeVar("D", bound=Document)
+COMPILED = "compiled.json"
+
+
+def folder_of(package: str, folder: str) -> Path:
+    """The folder of a package that holds knowledge files."""
+    origin = import_module(package).__file__
+    if origin is None:
+        raise ModuleNotFoundError(f"{package} has no folder")
+    return Path(origin).parent / folder
+
+
+def digest_of(folder: Path) -> str:
+    """The sha256 over the names and bytes of a folder's YAML files, as hexadecimal text."""
+    seen = hashlib.sha256()
+    for path in sorted(folder.glob("*.yaml")):
+        seen.update(path.name.encode() + b"\0")
+        seen.update(path.read_bytes() + b"\0")
+    return seen.hexdigest()
+
+
+def read_folder(folder: Path, model: type[D]) -> tuple[D, ...]:
+    """Every YAML document of a folder, in the order of the file names.
+
+    Raises:
+        DocumentError: when a file is no document of the model.
+    """
+    from setwright.documents.validation import validate
+    from setwright.documents.yaml_io import read_yaml
+
+    documents = []
+    for path in sorted(folder.glob("*.yaml")):
+        loaded = read_yaml(path.read_text(encoding="utf-8"), path.name)
+        documents.append(validate(model, loaded.data, loaded))
+    return tuple(documents)
+
+
+def compile_folder(package: str, folder: str, model: type[Document]) -> Path:
+    """Write the compiled copy of a folder.
+
+    Raises:
+        DocumentError: when a file is no document of the model, or cannot be written.
+    """
+    from setwright.documents.yaml_io import write_text
+
+    place = folder_of(package, folder)
+    documents = TypeAdapter(tuple[model, ...]).dump_json(  # type: ignore[valid-type]
+        read_folder(place, model), exclude_unset=True
+    )
+    path = place / COMPILED
+    write_text(path, digest_of(place) + "\n" + documents.decode() + "\n")
+    return path
+
+
+def load_folder(package: str, folder: str, model: type[D]) -> tuple[D, ...]:
+    """Every document of a knowledge folder.
+
+    Args:
+        package: the package the folder lies in, for example ``setwright.exercises``.
+        folder: the folder's name.
+        model: the model of its documents.
+
+    Returns:
+        The documents in the order of the file names.
+
+    Raises:
+        DocumentError: when the YAML has to be read and is no document of the model.
+    """
+    place = folder_of(package, folder)
+    copy = place / COMPILED
+    if copy.is_file():
+        digest, _, documents = copy.read_bytes().partition(b"\n")
+        if digest.decode() == digest_of(place):
+            found: tuple[D, ...] = _adapter(model).validate_json(documents)
+            return found
+    return read_folder(place, model)
+
+
+def _adapter(model: type[BaseModel]) -> TypeAdapter[tuple[BaseModel, ...]]:
+    return TypeAdapter(tuple[model, ...])  # type: ignore[valid-type]
