@@ -12,12 +12,13 @@ from importlib import import_module
 from pathlib import Path
 from typing import TypeVar
 
-from pydantic import BaseModel, TypeAdapter
+from pydantic import TypeAdapter
 
 from setwright.documents.base import Document
 
 D = TypeVar("D", bound=Document)
 COMPILED = "compiled.json"
+_FOOTER = "\n}\n"
 
 
 def folder_of(package: str, folder: str) -> Path:
@@ -66,7 +67,7 @@ def compile_folder(package: str, folder: str, model: type[Document]) -> Path:
         read_folder(place, model), exclude_unset=True
     )
     path = place / COMPILED
-    write_text(path, digest_of(place) + "\n" + documents.decode() + "\n")
+    write_text(path, _header(place) + documents.decode() + _FOOTER)
     return path
 
 
@@ -87,12 +88,18 @@ def load_folder(package: str, folder: str, model: type[D]) -> tuple[D, ...]:
     place = folder_of(package, folder)
     copy = place / COMPILED
     if copy.is_file():
-        digest, _, documents = copy.read_bytes().partition(b"\n")
-        if digest.decode() == digest_of(place):
-            found: tuple[D, ...] = _adapter(model).validate_json(documents)
+        text = copy.read_text(encoding="utf-8")
+        header = _header(place)
+        if text.startswith(header):
+            documents = text.removeprefix(header).removesuffix(_FOOTER)
+            found: tuple[D, ...] = TypeAdapter(tuple[model, ...]).validate_json(  # type: ignore[valid-type]
+                documents
+            )
             return found
     return read_folder(place, model)
 
 
-def _adapter(model: type[BaseModel]) -> TypeAdapter[tuple[BaseModel, ...]]:
-    return TypeAdapter(tuple[model, ...])  # type: ignore[valid-type]
+
+def _header(folder: Path) -> str:
+    # The digest stands first, so that a stale copy is known without parsing it.
+    return f'{{"sha256": "{digest_of(folder)}", "documents":\n'

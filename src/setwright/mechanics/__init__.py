@@ -1,1 +1,1 @@
-"""From a declared movement to the shares of the muscle parts."""
+"""Which parts an exercise trains, out of what it asks of the joints."""
