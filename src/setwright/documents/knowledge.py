@@ -12,9 +12,10 @@ from importlib import import_module
 from pathlib import Path
 from typing import TypeVar
 
-from pydantic import TypeAdapter
+from pydantic import TypeAdapter, ValidationError
 
 from setwright.documents.base import Document
+from setwright.documents.errors import DocumentError, Fault
 
 D = TypeVar("D", bound=Document)
 COMPILED = "compiled.json"
@@ -44,13 +45,20 @@ def read_folder(folder: Path, model: type[D]) -> tuple[D, ...]:
     Raises:
         DocumentError: when a file is no document of the model.
     """
-    from setwright.documents.validation import validate
-    from setwright.documents.yaml_io import read_yaml
+    # Our own files may use anchors, which the reader of user documents refuses.
+    from ruamel.yaml import YAML
 
+    reader = YAML(typ="safe", pure=True)
     documents = []
     for path in sorted(folder.glob("*.yaml")):
-        loaded = read_yaml(path.read_text(encoding="utf-8"), path.name)
-        documents.append(validate(model, loaded.data, loaded))
+        try:
+            documents.append(model.model_validate(reader.load(path)))
+        except ValidationError as error:
+            faults = (
+                Fault(".".join(map(str, one["loc"])), repr(one["input"])[:80], one["msg"])
+                for one in error.errors()
+            )
+            raise DocumentError(path.name, tuple(faults)) from None
     return tuple(documents)
 
 

@@ -19,7 +19,8 @@ RULE: Final = "anatomical rule"
 NINETY: Final = 1.645
 LIMITING_WITHIN: Final = 0.1
 # Axial load and trunk moment both burden the spine; the moment weighs more.
-AXIAL_WEIGHT, MOMENT_WEIGHT: Final = 0.4, 0.6
+AXIAL_WEIGHT: Final = 0.4
+MOMENT_WEIGHT: Final = 0.6
 
 
 def work(exercise: Exercise, body: Body) -> Worked:

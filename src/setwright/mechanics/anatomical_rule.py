@@ -34,13 +34,16 @@ CONFLICT: Final = 1.2
 LEAST: Final = 0.1
 # Below the first length (in optimal fibre lengths) a part gives nothing, from the second on its
 # full force.
-SHORT, LONG_ENOUGH: Final = 0.5, 0.85
+SHORT: Final = 0.5
+LONG_ENOUGH: Final = 0.85
 # Loaded stretch runs from 0 at the first length to 1 at the second.
-STRETCH_FROM, STRETCH_TO: Final = 0.8, 1.5
+STRETCH_FROM: Final = 0.8
+STRETCH_TO: Final = 1.5
 # Holding the trunk is not what ends a set: its moment counts by this much.
 POSTURE: Final = 0.6
 # Standard deviation of a share by the rule: largest in the middle, where most can go wrong.
-SPREAD_LEAST, SPREAD_MIDDLE: Final = 0.05, 0.6
+SPREAD_LEAST: Final = 0.05
+SPREAD_MIDDLE: Final = 0.6
 
 # Share of the load at five points of the range, from stretched to shortened.
 LOAD_OVER_RANGE: Final[Mapping[str, tuple[float, ...]]] = {
