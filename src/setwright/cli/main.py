@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from importlib import import_module
 
@@ -23,6 +24,7 @@ COMMANDS = (
 )
 BAD_INPUT = 2
 INTERRUPTED = 130
+OUR_FAULT = 70
 
 
 class LazyCommands(click.Group):
@@ -75,4 +77,14 @@ def main() -> None:
     except BrokenPipeError:
         sys.stderr.close()
         sys.exit(0)
+    except Exception as error:
+        if "SETWRIGHT_DEBUG" in os.environ:
+            raise
+        click.echo(
+            f"setwright failed: {type(error).__name__}: {error}\n"
+            "This is a fault of ours, not of your document; nothing was written by halves. "
+            "SETWRIGHT_DEBUG=1 shows where it happened.",
+            err=True,
+        )
+        sys.exit(OUR_FAULT)
     sys.exit(status if isinstance(status, int) else 0)
