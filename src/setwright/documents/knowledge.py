@@ -107,7 +107,6 @@ def load_folder(package: str, folder: str, model: type[D]) -> tuple[D, ...]:
     return read_folder(place, model)
 
 
-
 def _header(folder: Path) -> str:
     # The digest stands first, so that a stale copy is known without parsing it.
     return f'{{"sha256": "{digest_of(folder)}", "documents":\n'

@@ -13,7 +13,7 @@ from setwright.exercises.catalogue import exercises
 
 # A likeness (0 to 100) is sure only this high and this far ahead of the next exercise.
 SURE_FROM: Final = 90.0
-SURE_AHEAD: Final = 8.0
+SURE_AHEAD: Final = 7.0
 WORTH_SHOWING: Final = 45.0
 
 # Shorthand of the trade, word by word.
@@ -120,5 +120,3 @@ def _likeness(wanted: str) -> dict[str, float]:
         for ident in _known()[name]:
             best[ident] = max(best.get(ident, 0.0), score)
     return best
-
-

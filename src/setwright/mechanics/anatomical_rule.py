@@ -24,7 +24,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from setwright.anatomy.joints import ACTIONS, COORDINATES, OPPOSITE, SENSE
+from setwright.anatomy.joints import ACTIONS, COORDINATES, OPPOSITE, SENSE, Coordinate
 from setwright.anatomy.model import Part
 
 Array = NDArray[np.float64]
@@ -128,7 +128,7 @@ class Body:
     def work(
         self,
         asked: Sequence[Asked],
-        hold: Mapping[str, float],
+        hold: Mapping[Coordinate, float],
         hardest: str,
         trunk_moment: float,
     ) -> Worked:
@@ -168,7 +168,7 @@ class Body:
         conflict: Array = CONFLICT * (self.opposing * demand).max(axis=1)
         return conflict
 
-    def _lengths(self, asked: Sequence[Asked], hold: Mapping[str, float]) -> Array:
+    def _lengths(self, asked: Sequence[Asked], hold: Mapping[Coordinate, float]) -> Array:
         """Fibre length ratio of each part at five points of the range, shape (P, 5)."""
         angles = np.zeros((len(COORDINATES), len(_POINTS)))
         for coordinate, degrees in hold.items():
