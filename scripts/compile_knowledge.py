@@ -2,24 +2,22 @@
 
 from __future__ import annotations
 
-from importlib import import_module
-
 from setwright.anatomy.atlas import AnatomyFile
 from setwright.documents.base import Document
 from setwright.documents.knowledge import compile_folder
 from setwright.exercises.model import PatternFile
+from setwright.sources.library import FindingsFile
 
 FOLDERS: tuple[tuple[str, str, type[Document]], ...] = (
     ("setwright.anatomy", "parts", AnatomyFile),
     ("setwright.exercises", "patterns", PatternFile),
+    ("setwright.sources", "findings", FindingsFile),
 )
 
 
 def main() -> None:
     """Compile every folder and say where the copies lie."""
-    library = import_module("setwright.sources.library")
-    folders = (*FOLDERS, ("setwright.sources", "findings", library.FindingsFile))
-    for package, folder, model in folders:
+    for package, folder, model in FOLDERS:
         path = compile_folder(package, folder, model)
         print(f"{package}/{folder}: {path.stat().st_size} bytes")
 
