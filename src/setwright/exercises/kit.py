@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal, Protocol, get_args
+from typing import Literal, Protocol
 
 from setwright.exercises.gyms import FULL, PRESETS, Line
 from setwright.exercises.model import Exercise, Kit, Loading
@@ -30,7 +30,6 @@ SUPPORTS: frozenset[Kit] = frozenset(
         "suspension straps", "band",
     )
 )  # fmt: skip
-EVERY_KIT: frozenset[Kit] = frozenset(get_args(Kit))
 Direction = Literal["down", "nearest"]
 
 

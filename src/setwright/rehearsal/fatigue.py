@@ -70,7 +70,7 @@ class Fatigue:
             constants: the fitted constants.
         """
         self._reach = reach
-        self._whole_body = whole_body
+        self._whole_body = [float(one) for one in whole_body]
         self._constants = constants
         self._sex = sex_factor(sex, constants)
         self._local = np.zeros(len(reach))
