@@ -1,0 +1,134 @@
+"""Plain data to a validated model, with every fault placed in the author's file."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.yaml_io import Loaded, Path_, dotted, shown
+
+M = TypeVar("M", bound=BaseModel)
+
+
+def validate(
+    model: type[M], data: Any, loaded: Loaded, renamed: Mapping[Path_, Path_] | None = None
+) -> M:
+    """Check data against a model strictly: no text for numbers, no true for 1.
+
+    Args:
+        model: the document's model.
+        data: the document, its shortcuts already spelled out.
+        loaded: the document as read, for positions.
+        renamed: where a spelled-out value stands in the author's file.
+
+    Raises:
+        DocumentError: with every fault found.
+    """
+    try:
+        return model.model_validate(_tuples(data), strict=True)
+    except ValidationError as error:
+        faults = tuple(
+            _fault(item, data, loaded, renamed or {})
+            for item in error.errors()
+            if not _follows(item)
+        )
+        raise DocumentError(loaded.name, faults) from None
+
+
+def fault_at(loaded: Loaded, path: Path_, found: str, allowed: str) -> Fault:
+    """A fault at a value of the document."""
+    line, column = loaded.place(path)
+    return Fault(dotted(path), found, allowed, line, column)
+
+
+def _follows(item: Any) -> bool:
+    """Whether a fault only follows from others: a list too short because its entries failed."""
+    enough = item.get("ctx", {}).get("min_length", 0)
+    return item["type"] == "too_short" and len(item["input"]) >= enough
+
+
+def _tuples(value: Any) -> Any:
+    """Lists as tuples, which strict models ask for."""
+    if isinstance(value, list | tuple):
+        return tuple(_tuples(item) for item in value)
+    if isinstance(value, dict):
+        return {key: _tuples(item) for key, item in value.items()}
+    return value
+
+
+def _path_in(data: Any, location: tuple[str | int, ...]) -> Path_:
+    """The part of a pydantic location that is a path in the data."""
+    path: list[str | int] = []
+    for piece in location:
+        inside = (isinstance(data, dict) and piece in data) or (
+            isinstance(data, list | tuple) and isinstance(piece, int) and piece < len(data)
+        )
+        if inside:
+            data = data[piece]
+        elif not isinstance(data, dict):
+            break
+        path.append(piece)
+        if not inside:
+            break
+    return tuple(path)
+
+
+def _fault(item: Any, data: Any, loaded: Loaded, renamed: Mapping[Path_, Path_]) -> Fault:
+    path = _path_in(data, item["loc"])
+    written = path
+    for end in range(len(path), 0, -1):
+        if path[:end] in renamed:
+            written = renamed[path[:end]] + path[end:]
+            break
+    kind = item["type"]
+    if kind == "extra_forbidden":
+        line, column = loaded.key_place(written)
+        found = f"the unknown field {path[-1]!r}"
+    else:
+        line, column = loaded.place(written)
+        found = "nothing" if kind == "missing" else shown(item["input"])
+    return Fault(dotted(written), found, _allowed(kind, item), line, column)
+
+
+_BOUNDS = {
+    "greater_than_equal": ("ge", "at least"),
+    "greater_than": ("gt", "more than"),
+    "less_than_equal": ("le", "at most"),
+    "less_than": ("lt", "less than"),
+}
+_KINDS = {
+    "int_type": "a whole number",
+    "float_type": "a number",
+    "finite_number": "a finite number",
+    "bool_type": "true or false",
+    "string_type": "text (in quotes when it looks like a number)",
+    "tuple_type": "a list",
+    "dict_type": "a mapping of `key: value`",
+    "model_type": "a mapping of `key: value`",
+    "missing": "this field must be given",
+    "extra_forbidden": "no such field here",
+    "int_from_float": "a whole number",
+}
+
+
+def _allowed(kind: str, item: Any) -> str:
+    context = item.get("ctx", {})
+    if kind in _BOUNDS:
+        key, words = _BOUNDS[kind]
+        return f"{words} {context[key]}"
+    if kind == "literal_error":
+        return str(context["expected"])
+    if kind == "too_long":
+        return f"at most {context['max_length']} entries"
+    if kind == "too_short":
+        return f"at least {context['min_length']} entries"
+    if kind == "string_too_long":
+        return f"at most {context['max_length']} characters"
+    if kind == "string_too_short":
+        return f"at least {context['min_length']} characters"
+    if kind == "string_pattern_mismatch":
+        return f"text of the form {context['pattern']}"
+    return _KINDS.get(kind, str(item["msg"]))

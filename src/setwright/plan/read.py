@@ -1,0 +1,106 @@
+"""Documents read: a plan in YAML or as plain text, and an intake; every fault placed."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Any
+
+from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.validation import fault_at, validate
+from setwright.documents.yaml_io import Loaded, Path_, dotted, read_yaml
+from setwright.plan.checking import Clash, intake_clashes, plan_clashes
+from setwright.plan.intake import Intake
+from setwright.plan.plain_text import read_plain_text
+from setwright.plan.spelling import Speller
+from setwright.plan.week import Plan
+
+__all__ = ["read_any_plan", "read_intake", "read_plain_text", "read_plan"]
+
+_VERSION_LINE = re.compile(r"^\s*[\"']?setwright[\"']?\s*:", re.MULTILINE)
+
+
+def read_plan(text: str, name: str) -> Plan:
+    """Read a plan in YAML.
+
+    Args:
+        text: the document.
+        name: file name for messages.
+
+    Raises:
+        DocumentError: with every fault found, each with line and column.
+    """
+    loaded = _versioned(text, name, "plan/1")
+    speller = Speller(loaded)
+    data = speller.plan(loaded.data)
+    _stop_at(speller, name)
+    plan = validate(Plan, data, loaded, speller.renamed)
+    _refuse(plan_clashes(plan), speller)
+    return plan
+
+
+def read_intake(text: str, name: str) -> Intake:
+    """Read an intake in YAML.
+
+    Args:
+        text: the document.
+        name: file name for messages.
+
+    Raises:
+        DocumentError: with every fault found, each with line and column.
+    """
+    loaded = _versioned(text, name, "intake/1")
+    speller = Speller(loaded)
+    data = speller.intake(loaded.data)
+    _stop_at(speller, name)
+    intake = validate(Intake, data, loaded, speller.renamed)
+    _refuse(intake_clashes(intake), speller)
+    return intake
+
+
+def read_any_plan(text: str, name: str) -> Plan:
+    """Read a plan, in YAML when it has a ``setwright:`` line, else as plain text.
+
+    Raises:
+        DocumentError: with every fault found, each with its line.
+    """
+    if _VERSION_LINE.search(text) or text.lstrip("\ufeff \t\r\n").startswith("{"):
+        return read_plan(text, name)
+    return read_plain_text(text, name)
+
+
+def _versioned(text: str, name: str, version: str) -> Loaded:
+    """The document, once its version is known to be the one wanted."""
+    loaded = read_yaml(text, name)
+    data: Any = loaded.data
+    if not isinstance(data, dict):
+        fault = fault_at(
+            loaded, (), "no mapping of `key: value`", f"`setwright: {version}` and more"
+        )
+        raise DocumentError(name, (fault,))
+    if data.get("setwright") != version:
+        found = repr(data["setwright"]) if "setwright" in data else "nothing"
+        raise DocumentError(name, (fault_at(loaded, ("setwright",), found, f"{version!r}"),))
+    return loaded
+
+
+def _stop_at(speller: Speller, name: str) -> None:
+    if speller.faults:
+        raise DocumentError(name, tuple(speller.faults))
+
+
+def _refuse(clashes: Iterable[Clash], speller: Speller) -> None:
+    faults: list[Fault] = []
+    for path, found, allowed in clashes:
+        written = _written(path, speller)
+        line, column = speller.loaded.place(written)
+        faults.append(Fault(dotted(path), found, allowed, line, column))
+    if faults:
+        raise DocumentError(speller.loaded.name, tuple(faults))
+
+
+def _written(path: Path_, speller: Speller) -> Path_:
+    for end in range(len(path), 0, -1):
+        if path[:end] in speller.renamed:
+            return speller.renamed[path[:end]] + path[end:]
+    return path

@@ -1,0 +1,298 @@
+"""The short forms a document may use, spelled out as the models have them, positions kept."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+from setwright.documents.errors import Fault
+from setwright.documents.validation import fault_at
+from setwright.documents.yaml_io import Loaded, Path_, dotted, shown
+from setwright.plan import amounts
+from setwright.plan.amounts import AmountError
+from setwright.plan.intake import DAYS, Screening
+from setwright.plan.naming import UnsureNameError, exercise_id
+from setwright.plan.shorthand import LineError, read_fields, read_prescription
+from setwright.plan.week import Entry
+
+# Short names an entry's fields may go by.
+SHORT_FIELDS = {"rest": "rest_s", "load": "load_kg"}
+ENTRY_FIELDS = frozenset(Entry.model_fields) | frozenset(SHORT_FIELDS)
+_DAY_MINUTES = re.compile(r"([A-Za-z]+)[\s,:]+(\d{1,4})\s*(?:min|minutes)?\Z")
+_KNOWN_LOAD = re.compile(
+    rf"(?P<name>.+?)\s*:\s*(?P<load>{amounts.NUMBER}\s*(?:kgs?|lbs?))\s*[x×]\s*(?P<reps>\d{{1,6}})"
+    rf"(?:\s*reps?)?(?:\s*(?:@|,)\s*(?P<rir>{amounts.NUMBER})\s*RIR|\s*(?:@|,)?\s*RIR\s*"
+    rf"(?P<rir2>{amounts.NUMBER}))?\s*\Z",
+    re.IGNORECASE,
+)
+KNOWN_LOAD_FORM = "`Exercise: 80 kg x 8 @ 2 RIR`"
+
+
+class Speller:
+    """Spells out one document and gathers what cannot be read.
+
+    Attributes:
+        faults: what could not be read.
+        renamed: path in the spelled-out data to the path in the author's file.
+    """
+
+    def __init__(self, loaded: Loaded) -> None:
+        self.loaded = loaded
+        self.faults: list[Fault] = []
+        self.renamed: dict[Path_, Path_] = {}
+
+    def fault(self, path: Path_, found: str, allowed: str, offset: int = 0) -> None:
+        """Note a fault, so many characters into the value at a path."""
+        line, column = self.loaded.place(path)
+        if column is not None:
+            column += offset
+        self.faults.append(Fault(dotted(path), found, allowed, line, column))
+
+    def amount(self, path: Path_, value: Any, read: Callable[[Any], Any]) -> Any:
+        """An amount, read; itself when it cannot be, with the fault noted."""
+        try:
+            return read(value)
+        except AmountError as error:
+            self.faults.append(fault_at(self.loaded, path, shown(value), str(error)))
+            return None
+
+    def exercise(self, path: Path_, value: Any, offset: int = 0, key: bool = False) -> Any:
+        """The id an author's words mean; the fault lists the candidates."""
+        if not isinstance(value, str):
+            return value
+        try:
+            return exercise_id(value)
+        except UnsureNameError as error:
+            line, column = self.loaded.key_place(path) if key else self.loaded.place(path)
+            column = None if column is None else column + offset
+            self.faults.append(Fault(dotted(path), shown(value), str(error), line, column))
+            return value
+
+    def day(self, value: Any) -> Any:
+        """A weekday, in any case or by its first letters, as the model has it."""
+        return day_of(value) or value if isinstance(value, str) else value
+
+    def entry(self, path: Path_, value: Any, unit: str) -> Any:
+        """One exercise: a line, a mapping of the exercise to a line, or a mapping of fields."""
+        if isinstance(value, str):
+            return self._line(path, value)
+        if not isinstance(value, dict):
+            return value
+        strange = [key for key in value if key not in ENTRY_FIELDS]
+        if len(strange) == 1 and set(value) <= {strange[0], "note"}:
+            return self._named_line(path, value, strange[0])
+        return self._fields(path, value, unit)
+
+    def _line(self, path: Path_, line: str) -> Any:
+        try:
+            read = read_fields(line)
+        except LineError as error:
+            self.fault(path, error.found, error.allowed, error.offset)
+            return None
+        for name in read.fields:
+            self.renamed[(*path, name)] = path
+        words = read.fields["exercise"]
+        return {**read.fields, "exercise": self.exercise(path, words, read.offsets["exercise"])}
+
+    def _named_line(self, path: Path_, value: dict[str, Any], name: str) -> Any:
+        inner = (*path, name)
+        text = value[name]
+        if not isinstance(text, str):
+            line, column = self.loaded.key_place(inner)
+            self.faults.append(
+                Fault(
+                    dotted(inner), f"the unknown field {name!r}", "no such field here", line, column
+                )
+            )
+            return None
+        exercise = self.exercise(inner, name, key=True)
+        try:
+            read = read_prescription(text)
+        except LineError as error:
+            self.fault(inner, error.found, error.allowed, error.offset)
+            return None
+        for field in ("exercise", *read.fields):
+            self.renamed[(*path, field)] = inner
+        if "note" in value and "note" in read.fields:
+            self.fault((*path, "note"), "a second note", "one note")
+        rest = {"note": value["note"]} if "note" in value else {}
+        return {"exercise": exercise, **read.fields, **rest}
+
+    def _fields(self, path: Path_, value: dict[str, Any], unit: str) -> Any:
+        readers: dict[str, Callable[[Any], Any]] = {
+            "reps": amounts.read_reps,
+            "rir": amounts.read_rir,
+            "rest_s": amounts.read_rest,
+            "tempo": amounts.read_tempo,
+        }
+        spelled: dict[str, Any] = {}
+        for key, item in value.items():
+            name = SHORT_FIELDS.get(key, key)
+            place = (*path, key)
+            if name != key:
+                self.renamed[(*path, name)] = place
+                if name in value:
+                    self.fault(place, f"{key!r} beside {name!r}", f"one of {key!r} and {name!r}")
+            if name == "exercise":
+                item = self.exercise(place, item)
+            elif name == "tempo" and isinstance(item, dict):
+                item = item and {part: _decimal(number) for part, number in item.items()}
+            elif name in readers:
+                item = self.amount(place, item, readers[name])
+            elif name == "load_kg" and item is not None:
+                kind = "kg" if key == "load_kg" else unit
+                item = self.amount(place, item, partial(amounts.read_load, unit=kind))
+            spelled[name] = item
+        return spelled
+
+    def plan(self, data: Any) -> Any:
+        """A plan, spelled out."""
+        if not isinstance(data, dict) or not isinstance(data.get("sessions"), list):
+            return data
+        unit = data.get("unit", "kg")
+        return {
+            **data,
+            "sessions": [
+                self._session(("sessions", at), item, unit)
+                for at, item in enumerate(data["sessions"])
+            ],
+        }
+
+    def _session(self, path: Path_, session: Any, unit: str) -> Any:
+        if not isinstance(session, dict):
+            return session
+        spelled = dict(session)
+        if "day" in spelled:
+            spelled["day"] = self.day(spelled["day"])
+        if isinstance(spelled.get("exercises"), list):
+            spelled["exercises"] = [
+                self.entry((*path, "exercises", at), item, unit)
+                for at, item in enumerate(spelled["exercises"])
+            ]
+        return spelled
+
+    def intake(self, data: Any) -> Any:
+        """An intake, spelled out."""
+        if not isinstance(data, dict):
+            return data
+        spelled = dict(data)
+        unit = spelled.get("unit", "kg")
+        if isinstance(spelled.get("screening"), dict):
+            spelled["screening"] = {
+                key: _answer(item) if key in Screening.model_fields else item
+                for key, item in spelled["screening"].items()
+            }
+        readers: dict[str, Callable[[Path_, Any], Any]] = {
+            "days": self._training_day,
+            "avoid": self._avoidance,
+            "known_loads": lambda path, item: self._known_load(path, item, unit),
+            "earlier_this_week": self._earlier,
+        }
+        for field, read in readers.items():
+            if isinstance(spelled.get(field), list):
+                spelled[field] = [read((field, at), item) for at, item in enumerate(spelled[field])]
+        return spelled
+
+    def _training_day(self, path: Path_, value: Any) -> Any:
+        if isinstance(value, dict):
+            return {**value, "day": self.day(value["day"])} if "day" in value else value
+        if not isinstance(value, str):
+            return value
+        match = _DAY_MINUTES.match(value)
+        day = day_of(match[1]) if match else None
+        if match is None or day is None:
+            self.fault(path, shown(value), "`monday 60 min`")
+            return None
+        self.renamed |= {(*path, "day"): path, (*path, "minutes"): path}
+        return {"day": day, "minutes": int(match[2])}
+
+    def _avoidance(self, path: Path_, value: Any) -> Any:
+        if not isinstance(value, dict) or value.get("exercise") is None:
+            return value
+        return {**value, "exercise": self.exercise((*path, "exercise"), value["exercise"])}
+
+    def _known_load(self, path: Path_, value: Any, unit: str) -> Any:
+        if isinstance(value, dict) and len(value) == 1:
+            ((name, done),) = value.items()
+            if isinstance(done, str):
+                value = f"{name}: {done}"
+        if isinstance(value, str):
+            match = _KNOWN_LOAD.match(value)
+            if match is None:
+                self.fault(path, shown(value), KNOWN_LOAD_FORM)
+                return None
+            for field in ("exercise", "load_kg", "reps", "rir"):
+                self.renamed[(*path, field)] = path
+            return {
+                "exercise": self.exercise(path, match["name"]),
+                "load_kg": amounts.read_load(match["load"]),
+                "reps": int(match["reps"]),
+                "rir": amounts.number(match["rir"] or match["rir2"] or "0"),
+            }
+        if not isinstance(value, dict):
+            return value
+        spelled = {SHORT_FIELDS.get(key, key): item for key, item in value.items()}
+        if "load" in value:
+            self.renamed[(*path, "load_kg")] = (*path, "load")
+            if "load_kg" in value:
+                self.fault((*path, "load"), "'load' beside 'load_kg'", "one of the two")
+        if spelled.get("load_kg") is not None:
+            kind = unit if "load" in value else "kg"
+            spelled["load_kg"] = self.amount(
+                self.renamed.get((*path, "load_kg"), (*path, "load_kg")),
+                spelled["load_kg"],
+                partial(amounts.read_load, unit=kind),
+            )
+        if "exercise" in spelled:
+            spelled["exercise"] = self.exercise((*path, "exercise"), spelled["exercise"])
+        return spelled
+
+    def _earlier(self, path: Path_, value: Any) -> Any:
+        if not isinstance(value, dict):
+            return value
+        spelled = {**value, "day": self.day(value.get("day"))}
+        if isinstance(value.get("sets"), dict):
+            sets: dict[str, Any] = {}
+            for words, count in value["sets"].items():
+                key = (
+                    words
+                    if is_muscle(words)
+                    else self.exercise((*path, "sets", words), words, key=True)
+                )
+                self.renamed[(*path, "sets", key)] = (*path, "sets", words)
+                if key in sets:
+                    self.fault((*path, "sets", words), f"{words!r}, named already", "each once")
+                sets[key] = count
+            spelled["sets"] = sets
+        return spelled
+
+
+def is_muscle(words: str) -> bool:
+    """Whether words name a part, a muscle or a group."""
+    from setwright.anatomy import atlas
+
+    try:
+        return bool(atlas.resolve(words))
+    except KeyError:
+        return False
+
+
+def day_of(words: str) -> str | None:
+    """The weekday that a word names, whole or by its first three letters or more, or None."""
+    word = words.strip().rstrip(".").lower()
+    if len(word) < 3:
+        return None
+    found = [day for day in DAYS if day.startswith(word)]
+    return found[0] if len(found) == 1 else None
+
+
+def _decimal(value: Any) -> Any:
+    return float(value) if type(value) is int else value
+
+
+def _answer(value: Any) -> Any:
+    if isinstance(value, str) and value.lower() in ("yes", "no"):
+        return value.lower() == "yes"
+    return value
