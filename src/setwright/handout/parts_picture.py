@@ -1,0 +1,201 @@
+"""What each part gets in the week, against its target."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from setwright.anatomy.atlas import muscles, parts
+from setwright.anatomy.model import Part, Region
+from setwright.handout.drawing import FAINT, INK, PAPER, SOFT, STYLE, bare, sheet
+from setwright.handout.wording import number
+from setwright.response.model import WeekResponse
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+Band = tuple[float, float | None]
+SIZE = 8.0
+ROW_IN, MUSCLE_GAP_ROWS, HEAD_ROWS = 0.175, 0.45, 1.0
+NAMES_IN, BARS_IN, GAP_IN, SIDE_IN = 2.15, 2.5, 0.4, 0.3
+TOP_IN, BOTTOM_IN = 0.8, 0.6
+DOWN: tuple[Region, ...] = (
+    "neck",
+    "shoulder",
+    "chest",
+    "back",
+    "upper arm",
+    "forearm",
+    "trunk",
+    "hip",
+    "thigh",
+    "lower leg",
+)
+TITLE = "Fractional sets a week"
+
+
+def parts_picture(response: WeekResponse, targets: Mapping[str, Band]) -> Figure:
+    """Fractional weekly sets of every part as bars, grouped by muscle, in two columns.
+
+    A bracket above a bar marks the target band of the part, an arrow a band without an upper
+    end. A bar is dark inside its band, hatched below it and dotted above it, so that nothing
+    hangs on colour. Parts that no plan need aim at are shown only when they get something.
+
+    Args:
+        response: the response to the week.
+        targets: target band of each part id, fractional sets a week; a part without one has no
+            bracket.
+    """
+    from matplotlib import rc_context
+
+    weekly = dict(zip(response.parts, response.weekly_sets.tolist(), strict=True))
+    groups = _groups(weekly, targets)
+    left, right = _halves(groups)
+    rows = max(_rows(left), _rows(right))
+    width = 2 * (NAMES_IN + BARS_IN + SIDE_IN) + GAP_IN
+    height = TOP_IN + rows * ROW_IN + BOTTOM_IN
+    ends = [high or low for low, high in targets.values()]
+    most = max([*weekly.values(), *ends, 1.0]) * 1.12
+    with rc_context(STYLE):  # type: ignore[arg-type]
+        figure = sheet(width, height)
+        for column, chosen in enumerate((left, right)):
+            start = SIDE_IN + column * (NAMES_IN + BARS_IN + GAP_IN) + NAMES_IN
+            axes = figure.add_axes(
+                (start / width, BOTTOM_IN / height, BARS_IN / width, rows * ROW_IN / height)
+            )
+            _column(axes, chosen, weekly, targets, rows, most)
+        figure.text(SIDE_IN / width, 1 - 0.32 / height, TITLE, fontsize=13, va="center")
+        _key(figure)
+    return figure
+
+
+def _groups(
+    weekly: Mapping[str, float], targets: Mapping[str, Band]
+) -> list[tuple[str, list[Part]]]:
+    """Muscles with the parts that are worth a row, from the neck down."""
+    found: dict[str, list[Part]] = {}
+    for one in parts():
+        if one.id in targets or one.trained_directly or weekly.get(one.id, 0) > 0:
+            found.setdefault(one.muscle, []).append(one)
+    ordered = sorted(found.items(), key=lambda item: DOWN.index(item[1][0].region))
+    return [(muscles()[ident].name, rows) for ident, rows in ordered]
+
+
+def _rows(groups: list[tuple[str, list[Part]]]) -> float:
+    return sum(_height(rows) for _, rows in groups)
+
+
+def _height(rows: list[Part]) -> float:
+    return (HEAD_ROWS if len(rows) > 1 else 0) + len(rows) + MUSCLE_GAP_ROWS
+
+
+def _halves(
+    groups: list[tuple[str, list[Part]]],
+) -> tuple[list[tuple[str, list[Part]]], list[tuple[str, list[Part]]]]:
+    """The groups in two columns of nearly the same height, order kept."""
+    cut = min(range(len(groups) + 1), key=lambda at: abs(_rows(groups[:at]) - _rows(groups[at:])))
+    return groups[:cut], groups[cut:]
+
+
+def _column(
+    axes: Axes,
+    groups: list[tuple[str, list[Part]]],
+    weekly: Mapping[str, float],
+    targets: Mapping[str, Band],
+    rows: float,
+    most: float,
+) -> None:
+    axes.set_xlim(0, most)
+    axes.set_ylim(rows, 0)
+    bare(axes)
+    axes.set_yticks([])
+    step = next(one for one in (2, 5, 10, 20, 50, 100, 1000) if most / one <= 6)
+    ticks = [float(tick) for tick in range(0, int(most) + 1, step)]
+    axes.set_xticks(ticks, [number(tick) for tick in ticks], fontsize=SIZE)
+    axes.tick_params(axis="x", labelbottom=True, labeltop=True)
+    for tick in ticks:
+        axes.axvline(tick, color=FAINT, linewidth=0.5, zorder=0)
+    axes.axvline(0, color=SOFT, linewidth=0.8, zorder=1)
+    at = 0.0
+    per_in = most / BARS_IN
+    for name, members in groups:
+        if len(members) > 1:
+            _label(axes, -NAMES_IN * per_in, at + 0.5, name, bold=True)
+            at += HEAD_ROWS
+        for one in members:
+            indent = 0.12 if len(members) > 1 else 0.0
+            _label(axes, (indent - NAMES_IN) * per_in, at + 0.5, one.name, bold=len(members) == 1)
+            _bar(axes, at, weekly.get(one.id, 0.0), targets.get(one.id), most)
+            at += 1
+        at += MUSCLE_GAP_ROWS
+
+
+def _label(axes: Axes, x: float, y: float, words: str, bold: bool) -> None:
+    axes.text(
+        x,
+        y,
+        words,
+        fontsize=SIZE,
+        va="center",
+        fontweight="bold" if bold else "normal",
+        clip_on=False,
+    )
+
+
+def _bar(axes: Axes, at: float, sets: float, target: Band | None, most: float) -> None:
+    fill, hatch = _look(sets, target)
+    if sets > 0:
+        axes.barh(
+            at + 0.58,
+            sets,
+            height=0.5,
+            color=fill,
+            hatch=hatch,
+            edgecolor=INK,
+            linewidth=0.6,
+            zorder=3,
+        )
+    if target is not None:
+        low, high = target
+        end = most if high is None else high
+        y = at + 0.14
+        axes.plot([low, end], [y, y], color=INK, linewidth=1.0, zorder=4)
+        axes.plot([low, low], [y, y + 0.26], color=INK, linewidth=1.0, zorder=4)
+        if high is None:
+            axes.plot([end], [y], color=INK, marker=">", markersize=3, zorder=4, clip_on=False)
+        else:
+            axes.plot([high, high], [y, y + 0.26], color=INK, linewidth=1.0, zorder=4)
+
+
+def _look(sets: float, target: Band | None) -> tuple[str, str | None]:
+    """Fill and hatch by where the bar ends: inside, below or above its band."""
+    if target is None:
+        return "0.75", None
+    low, high = target
+    if round(sets, 1) < low:
+        return PAPER, "//////"
+    if high is not None and round(sets, 1) > high:
+        return PAPER, "....."
+    return "0.3", None
+
+
+def _key(figure: Figure) -> None:
+    from matplotlib.lines import Line2D
+    from matplotlib.patches import Patch
+
+    figure.legend(
+        handles=[
+            Line2D([0], [0], color=INK, linewidth=1.0, marker="|", label="target"),
+            Patch(facecolor="0.3", edgecolor=INK, label="within the target"),
+            Patch(facecolor=PAPER, edgecolor=INK, hatch="//////", label="below"),
+            Patch(facecolor=PAPER, edgecolor=INK, hatch=".....", label="above"),
+            Patch(facecolor="0.75", edgecolor=INK, label="no target"),
+        ],
+        loc="lower left",
+        bbox_to_anchor=(SIDE_IN / figure.get_figwidth() - 0.01, 0.0),
+        ncols=5,
+        frameon=False,
+        fontsize=SIZE,
+        handlelength=1.8,
+    )
