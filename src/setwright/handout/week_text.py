@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from setwright.exercises import catalogue
+from setwright.handout.cautions import cautions_text
 from setwright.handout.timeline import Block, blocks
 from setwright.handout.wording import (
     counted,
@@ -14,6 +15,7 @@ from setwright.handout.wording import (
     span,
     tempo_words,
 )
+from setwright.plan.intake import Intake
 from setwright.plan.week import Plan, Session
 from setwright.rehearsal.model import Rehearsal, RehearsedSession
 
@@ -34,12 +36,13 @@ PARTIALS = {
 }
 
 
-def week_text(plan: Plan, rehearsal: Rehearsal) -> str:
+def week_text(plan: Plan, rehearsal: Rehearsal, intake: Intake | None = None) -> str:
     """The week on paper, at most 96 columns wide.
 
     Args:
         plan: the week.
         rehearsal: the same week, rehearsed; it gives the minutes and the loads.
+        intake: the person, whose own cautions then stand first at the end.
     """
     together = sum(lived.total_s for lived in rehearsal.sessions) / 60
     exercises = sum(len(session.exercises) for session in plan.sessions)
@@ -53,7 +56,7 @@ def week_text(plan: Plan, rehearsal: Rehearsal) -> str:
         for session, lived in zip(plan.sessions, rehearsal.sessions, strict=True)
     ]
     top = "\n".join([plan.title, "=" * min(len(plan.title), WIDTH), f"{whose}{totals}"])
-    return "\n\n".join([top, *sessions, "\n".join(LEGEND)])
+    return "\n\n".join([top, *sessions, "\n".join(LEGEND), cautions_text(intake)])
 
 
 def session_text(plan: Plan, session: Session, lived: RehearsedSession) -> str:
