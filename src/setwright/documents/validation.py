@@ -47,7 +47,7 @@ def fault_at(loaded: Loaded, path: Path_, found: str, allowed: str) -> Fault:
 def _follows(item: Any) -> bool:
     """Whether a fault only follows from others: a list too short because its entries failed."""
     enough = item.get("ctx", {}).get("min_length", 0)
-    return item["type"] == "too_short" and len(item["input"]) >= enough
+    return bool(item["type"] == "too_short" and len(item["input"]) >= enough)
 
 
 def _tuples(value: Any) -> Any:

@@ -11,6 +11,7 @@ from decimal import Decimal
 from typing import Any
 
 from setwright.documents.units import KG_PER_LB
+from setwright.documents.yaml_text import plain_number
 from setwright.plan.week import Tempo
 
 # X in a tempo: as fast as possible, taken as the middle of 0.6 to 1.0 s (from memory).
@@ -40,14 +41,6 @@ class AmountError(ValueError):
 def number(text: str) -> float:
     """A decimal number, with a point or a comma."""
     return float(text.replace(",", "."))
-
-
-def plain(value: float) -> str:
-    """A number without exponent or needless zeros, exact when read back."""
-    text = format(Decimal(repr(float(value) + 0.0)), "f")
-    if "." in text:
-        text = text.rstrip("0").rstrip(".")
-    return text
 
 
 def _is_number(value: Any) -> bool:
@@ -91,7 +84,7 @@ def read_rir(value: Any) -> tuple[float, float]:
 
 def write_rir(rir: tuple[float, float]) -> str:
     """Effort as ``2`` or ``3-1``."""
-    first, last = plain(rir[0]), plain(rir[1])
+    first, last = plain_number(rir[0]), plain_number(rir[1])
     return first if first == last else f"{first}-{last}"
 
 
@@ -126,9 +119,9 @@ def read_rest(value: Any) -> tuple[int, int]:
 
 
 def write_rest(rest_s: tuple[int, int]) -> str:
-    """Rest as ``90 s``, ``90-120 s`` or, in whole minutes, ``2-3 min``."""
+    """Rest as ``90 s``, ``90-120 s`` or, from two whole minutes up, ``2-3 min``."""
     low, high = rest_s
-    minutes = low >= 60 and low % 60 == 0 and high % 60 == 0
+    minutes = low >= 120 and low % 60 == 0 and high % 60 == 0
     if minutes:
         low, high = low // 60, high // 60
     unit = "min" if minutes else "s"
@@ -166,9 +159,14 @@ def read_tempo(value: Any) -> Tempo | None:
 
 def write_tempo(tempo: Tempo) -> str:
     """Tempo as ``3/1/1/0``."""
-    lifting = "X" if tempo.lifting_s == FAST_S else plain(tempo.lifting_s)
+    lifting = "X" if tempo.lifting_s == FAST_S else plain_number(tempo.lifting_s)
     return "/".join(
-        (plain(tempo.lowering_s), plain(tempo.stretched_s), lifting, plain(tempo.top_s))
+        (
+            plain_number(tempo.lowering_s),
+            plain_number(tempo.stretched_s),
+            lifting,
+            plain_number(tempo.top_s),
+        )
     )
 
 
@@ -190,5 +188,5 @@ def write_load(load_kg: float, unit: str = "kg") -> str:
         for digits in range(5):
             pounds = round(load_kg / KG_PER_LB, digits)
             if pounds * KG_PER_LB == load_kg:
-                return f"{plain(pounds)} lb"
-    return f"{plain(load_kg)} kg"
+                return f"{plain_number(pounds)} lb"
+    return f"{plain_number(load_kg)} kg"

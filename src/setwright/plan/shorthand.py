@@ -272,7 +272,8 @@ def format_prescription(entry: Entry, unit: str = "kg") -> str:
 
 def fits_a_line(entry: Entry) -> bool:
     """Whether the note can stand at the end of a line and read back the same."""
-    return entry.note.isprintable() and entry.note == entry.note.strip()
+    note = entry.note
+    return note.isprintable() and note == note.strip() and not note.startswith(":")
 
 
 def format_entry(entry: Entry, unit: str = "kg") -> str:

@@ -11,7 +11,7 @@ from setwright.plan.read import read_plan
 from setwright.plan.shorthand import LineError, split_name
 from setwright.plan.spelling import ENTRY_FIELDS, SHORT_FIELDS
 from setwright.plan.week import Entry, Plan, Session
-from setwright.plan.write import entry_node, fields_of, plan_head, session_head, write_plan
+from setwright.plan.write import entry_fields, entry_node, plan_head, session_head, write_plan
 
 _DASH = re.compile(r"^( *)- ", re.MULTILINE)
 
@@ -151,7 +151,7 @@ def _entry(node: Any, was: Entry, entry: Entry, unit: str, same_units: bool) -> 
         elif "note" in node:
             del node["note"]
         return node
-    _fields(node, fields_of(was, unit), fields_of(entry, unit))
+    _fields(node, entry_fields(was, unit), entry_fields(entry, unit))
     return node
 
 

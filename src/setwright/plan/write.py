@@ -1,59 +1,47 @@
-"""Plans written: YAML with one line of shorthand for each exercise."""
+"""Plans and intakes written: YAML, one line of shorthand for each exercise."""
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterator
 from typing import Any
 
-from setwright.documents.yaml_io import scalar
+from setwright.documents.yaml_text import block, quoted, scalar_text
 from setwright.plan import amounts
+from setwright.plan.intake import Intake
 from setwright.plan.naming import exercise_name
 from setwright.plan.shorthand import fits_a_line, format_prescription
 from setwright.plan.week import Entry, Plan, Session
 
-# Text that needs no quotes in YAML: begins with a letter, holds none of YAML's own signs.
-_PLAIN = re.compile(r"[A-Za-zÀ-ÖØ-öø-ÿ][\w ,./()+×%°'&-]*\Z")
-_PLAIN_LINE = re.compile(r"[\w][\w ,./()+×%°'&-]*\Z")
+# A prescription begins with a figure and can still stand without quotes.
+_PLAIN_LINE = re.compile(r"\d+ x \d[\w ,./()+×%°'&-]*(?<! )\Z")
 
 
-def quoted(text: str) -> str:
-    """Text as a YAML scalar that reads back as the same text."""
-    plain = (
-        _PLAIN.match(text)
-        and not text.endswith(" ")
-        and isinstance(scalar(text), str)
-        and text.isprintable()
-    )
-    return text if plain else _in_quotes(text)
+def write_plan(plan: Plan) -> str:
+    """Write a plan as YAML that ``read_plan`` reads back to the same plan."""
+    return "\n".join(_lines(plan)) + "\n"
 
 
-def _in_quotes(text: str) -> str:
-    return "".join(
-        char
-        if char.isprintable() or char == " "
-        else json.dumps(char)[1:-1]
-        if ord(char) < 0x10000
-        else f"\\U{ord(char):08x}"
-        for char in json.dumps(text, ensure_ascii=False)
-    )
+def write_intake(intake: Intake) -> str:
+    """Write an intake as YAML that ``read_intake`` reads back to the same intake."""
+    data = intake.model_dump(exclude_defaults=True)
+    data["screening"] = intake.screening.model_dump()
+    return "\n".join(block(data)) + "\n"
 
 
-def entry_node(entry: Entry, unit: str = "kg") -> dict[str, Any]:
-    """An exercise as a plan file holds it: its line, and its note apart where no line can hold it."""
-    if fits_a_line(entry):
-        return {exercise_name(entry.exercise): format_prescription(entry, unit)}
-    bare = format_prescription(entry.model_copy(update={"note": ""}), unit)
-    return {exercise_name(entry.exercise): bare, "note": entry.note}
+def update_plan(text: str, plan: Plan) -> str:
+    """Bring a plan file up to date and keep its author's comments, order and manner of writing.
 
+    Args:
+        text: the file as it stands; anything ``read_plan`` accepts.
+        plan: the plan it shall hold.
 
-def session_head(session: Session) -> dict[str, Any]:
-    """A session's own fields, without its exercises."""
-    head: dict[str, Any] = {"name": session.name, "day": session.day}
-    if session.minutes is not None:
-        head["minutes"] = session.minutes
-    return head
+    Raises:
+        DocumentError: when the text is no plan.
+    """
+    from setwright.plan.update import updated
+
+    return updated(text, plan)
 
 
 def plan_head(plan: Plan) -> dict[str, Any]:
@@ -65,44 +53,23 @@ def plan_head(plan: Plan) -> dict[str, Any]:
     return head
 
 
-def write_plan(plan: Plan) -> str:
-    """Write a plan as YAML that ``read_plan`` reads back to the same plan."""
-    return "\n".join(_lines(plan)) + "\n"
+def session_head(session: Session) -> dict[str, Any]:
+    """A session's own fields, without its exercises."""
+    head: dict[str, Any] = {"name": session.name, "day": session.day}
+    if session.minutes is not None:
+        head["minutes"] = session.minutes
+    return head
 
 
-def _lines(plan: Plan) -> Iterator[str]:
-    for key, value in plan_head(plan).items():
-        yield f"{key}: {_scalar(value)}"
-    yield "sessions:"
-    for session in plan.sessions:
-        lead = "  - "
-        for key, value in session_head(session).items():
-            yield f"{lead}{key}: {_scalar(value)}"
-            lead = "    "
-        yield "    exercises:"
-        for entry in session.exercises:
-            lead = "      - "
-            for key, value in entry_node(entry, plan.unit).items():
-                yield f"{lead}{quoted(key)}: {_scalar(value)}"
-                lead = "        "
-    if plan.unavoidable:
-        yield "unavoidable:"
-        for item in plan.unavoidable:
-            yield f"  - criterion: {quoted(item.criterion)}"
-            yield f"    subject: {quoted(item.subject)}"
-            yield f"    because: {quoted(item.because)}"
+def entry_node(entry: Entry, unit: str = "kg") -> dict[str, Any]:
+    """An exercise as a plan file holds it: its line, and a note that no line can hold apart."""
+    if fits_a_line(entry):
+        return {exercise_name(entry.exercise): format_prescription(entry, unit)}
+    bare = format_prescription(entry.model_copy(update={"note": ""}), unit)
+    return {exercise_name(entry.exercise): bare, "note": entry.note}
 
 
-def _scalar(value: Any) -> str:
-    if isinstance(value, int):
-        return str(value)
-    # A prescription begins with its number of sets and can still stand without quotes.
-    if re.match(r"\d+ x \d", value) and _PLAIN_LINE.match(value) and not value.endswith(" "):
-        return str(value)
-    return quoted(value)
-
-
-def fields_of(entry: Entry, unit: str = "kg") -> dict[str, Any]:
+def entry_fields(entry: Entry, unit: str = "kg") -> dict[str, Any]:
     """An exercise as single fields in the trade's forms, for files that are written so."""
     fields: dict[str, Any] = {
         "exercise": exercise_name(entry.exercise),
@@ -124,16 +91,20 @@ def fields_of(entry: Entry, unit: str = "kg") -> dict[str, Any]:
     return fields
 
 
-def update_plan(text: str, plan: Plan) -> str:
-    """Bring a plan file up to date and keep its author's comments, order and manner of writing.
-
-    Args:
-        text: the file as it stands; anything ``read_plan`` accepts.
-        plan: the plan it shall hold.
-
-    Raises:
-        DocumentError: when the text is no plan.
-    """
-    from setwright.plan.update import updated
-
-    return updated(text, plan)
+def _lines(plan: Plan) -> Iterator[str]:
+    for key, value in plan_head(plan).items():
+        yield f"{key}: {scalar_text(value)}"
+    yield "sessions:"
+    for session in plan.sessions:
+        lead = "  - "
+        for key, value in session_head(session).items():
+            yield f"{lead}{key}: {scalar_text(value)}"
+            lead = "    "
+        yield "    exercises:"
+        for entry in session.exercises:
+            lead = "      - "
+            for key, text in entry_node(entry, plan.unit).items():
+                yield f"{lead}{quoted(key)}: {text if _PLAIN_LINE.match(text) else quoted(text)}"
+                lead = "        "
+    if plan.unavoidable:
+        yield from block({"unavoidable": [item.model_dump() for item in plan.unavoidable]})
