@@ -18,6 +18,8 @@ VERDICTS: tuple[tuple[Verdict, str], ...] = (
     ("close", "Close"),
     ("holds", "Holds"),
 )
+# Criteria whose sentence says more than a figure and its limit.
+IN_FULL = ("time", "tempo", "similar", "supersets", "effort-caps")
 
 
 def audit_text(report: AuditReport, plan: Plan, show_all: bool = False) -> str:
@@ -100,7 +102,12 @@ def _criterion(criterion: Criterion | None, remarks: list[Remark]) -> str:
 
 def _is_short(remark: Remark) -> bool:
     """Whether a figure and its limit say it all."""
-    return remark.verdict == "holds" and remark.figure is not None and remark.place is not None
+    return (
+        remark.verdict == "holds"
+        and remark.figure is not None
+        and remark.subject != "week"
+        and remark.criterion not in IN_FULL
+    )
 
 
 def _together(remarks: list[Remark]) -> list[str]:

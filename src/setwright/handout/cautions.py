@@ -121,9 +121,7 @@ def personal(intake: Intake) -> tuple[Caution, ...]:
             )
         )
     if intake.age_band == "under 18":
-        found.append(
-            Caution("A qualified adult supervises every session.", ("youth-supervised",))
-        )
+        found.append(Caution("A qualified adult supervises every session.", ("youth-supervised",)))
     if intake.setting == "alone":
         found.append(
             Caution(

@@ -7,15 +7,17 @@ from typing import TYPE_CHECKING
 
 from setwright.anatomy.atlas import muscles, parts
 from setwright.anatomy.model import Part, Region
-from setwright.handout.drawing import FAINT, INK, PAPER, SOFT, STYLE, bare, sheet
+from setwright.handout.drawing import FAINT, INK, PAPER, SOFT, STYLE, bare, fitted, sheet
 from setwright.handout.wording import number
+from setwright.plan.intake import Intake
+from setwright.plan.week import Plan
 from setwright.response.model import WeekResponse
+from setwright.response.targets import Band, bands
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-Band = tuple[float, float | None]
 SIZE = 8.0
 ROW_IN, MUSCLE_GAP_ROWS, HEAD_ROWS = 0.175, 0.45, 1.0
 NAMES_IN, BARS_IN, GAP_IN, SIDE_IN = 2.15, 2.5, 0.4, 0.3
@@ -32,31 +34,32 @@ DOWN: tuple[Region, ...] = (
     "thigh",
     "lower leg",
 )
-TITLE = "Fractional sets a week"
+TITLE = "fractional sets a week"
 
 
-def parts_picture(response: WeekResponse, targets: Mapping[str, Band]) -> Figure:
+def parts_picture(plan: Plan, response: WeekResponse, intake: Intake | None = None) -> Figure:
     """Fractional weekly sets of every part as bars, grouped by muscle, in two columns.
 
-    A bracket above a bar marks the target band of the part, an arrow a band without an upper
-    end. A bar is dark inside its band, hatched below it and dotted above it, so that nothing
-    hangs on colour. Parts that no plan need aim at are shown only when they get something.
+    A bracket above a bar spans the least and the most the person's aims ask for, a notch in it
+    marks where the dose is a sound one. A bar is dark inside its band, hatched below it and
+    dotted above it, so that nothing hangs on colour. Parts that nobody aims at have no bracket,
+    and are shown only when they can be trained directly or get something.
 
     Args:
-        response: the response to the week.
-        targets: target band of each part id, fractional sets a week; a part without one has no
-            bracket.
+        plan: the week.
+        response: the response to it.
+        intake: the person's aims; without it every aim is the usual one.
     """
     from matplotlib import rc_context
 
     weekly = dict(zip(response.parts, response.weekly_sets.tolist(), strict=True))
+    targets = {ident: band for ident, band in bands(intake).items() if band.least > 0}
     groups = _groups(weekly, targets)
     left, right = _halves(groups)
     rows = max(_rows(left), _rows(right))
     width = 2 * (NAMES_IN + BARS_IN + SIDE_IN) + GAP_IN
     height = TOP_IN + rows * ROW_IN + BOTTOM_IN
-    ends = [high or low for low, high in targets.values()]
-    most = max([*weekly.values(), *ends, 1.0]) * 1.12
+    most = max([*weekly.values(), *(band.most for band in targets.values()), 1.0]) * 1.06
     with rc_context(STYLE):  # type: ignore[arg-type]
         figure = sheet(width, height)
         for column, chosen in enumerate((left, right)):
@@ -65,7 +68,8 @@ def parts_picture(response: WeekResponse, targets: Mapping[str, Band]) -> Figure
                 (start / width, BOTTOM_IN / height, BARS_IN / width, rows * ROW_IN / height)
             )
             _column(axes, chosen, weekly, targets, rows, most)
-        figure.text(SIDE_IN / width, 1 - 0.32 / height, TITLE, fontsize=13, va="center")
+        title = fitted(f"{plan.title}: {TITLE}", 13, width - 2 * SIDE_IN, 1)[0]
+        figure.text(SIDE_IN / width, 1 - 0.32 / height, title, fontsize=13, va="center")
         _key(figure)
     return figure
 
@@ -126,7 +130,7 @@ def _column(
         for one in members:
             indent = 0.12 if len(members) > 1 else 0.0
             _label(axes, (indent - NAMES_IN) * per_in, at + 0.5, one.name, bold=len(members) == 1)
-            _bar(axes, at, weekly.get(one.id, 0.0), targets.get(one.id), most)
+            _bar(axes, at, weekly.get(one.id, 0.0), targets.get(one.id))
             at += 1
         at += MUSCLE_GAP_ROWS
 
@@ -143,7 +147,7 @@ def _label(axes: Axes, x: float, y: float, words: str, bold: bool) -> None:
     )
 
 
-def _bar(axes: Axes, at: float, sets: float, target: Band | None, most: float) -> None:
+def _bar(axes: Axes, at: float, sets: float, target: Band | None) -> None:
     fill, hatch = _look(sets, target)
     if sets > 0:
         axes.barh(
@@ -157,25 +161,20 @@ def _bar(axes: Axes, at: float, sets: float, target: Band | None, most: float) -
             zorder=3,
         )
     if target is not None:
-        low, high = target
-        end = most if high is None else high
         y = at + 0.14
-        axes.plot([low, end], [y, y], color=INK, linewidth=1.0, zorder=4)
-        axes.plot([low, low], [y, y + 0.26], color=INK, linewidth=1.0, zorder=4)
-        if high is None:
-            axes.plot([end], [y], color=INK, marker=">", markersize=3, zorder=4, clip_on=False)
-        else:
-            axes.plot([high, high], [y, y + 0.26], color=INK, linewidth=1.0, zorder=4)
+        axes.plot([target.least, target.most], [y, y], color=INK, linewidth=1.0, zorder=4)
+        for end in (target.least, target.most):
+            axes.plot([end, end], [y, y + 0.26], color=INK, linewidth=1.0, zorder=4)
+        axes.plot([target.good], [y], color=INK, marker="v", markersize=3, zorder=4)
 
 
 def _look(sets: float, target: Band | None) -> tuple[str, str | None]:
     """Fill and hatch by where the bar ends: inside, below or above its band."""
     if target is None:
         return "0.75", None
-    low, high = target
-    if round(sets, 1) < low:
+    if round(sets, 1) < target.least:
         return PAPER, "//////"
-    if high is not None and round(sets, 1) > high:
+    if round(sets, 1) > target.most:
         return PAPER, "....."
     return "0.3", None
 
@@ -186,7 +185,15 @@ def _key(figure: Figure) -> None:
 
     figure.legend(
         handles=[
-            Line2D([0], [0], color=INK, linewidth=1.0, marker="|", label="target"),
+            Line2D(
+                [0],
+                [0],
+                color=INK,
+                linewidth=1.0,
+                marker="v",
+                markersize=3,
+                label="target, sound dose",
+            ),
             Patch(facecolor="0.3", edgecolor=INK, label="within the target"),
             Patch(facecolor=PAPER, edgecolor=INK, hatch="//////", label="below"),
             Patch(facecolor=PAPER, edgecolor=INK, hatch=".....", label="above"),

@@ -24,6 +24,10 @@ SENTENCES: Mapping[str, str] = {
     "screening misses": "a licensed professional should clear training first: {because}",
     "compound-heavier": "{subject}: {figure:+.1f} repetitions on isolations against compounds, on "
     "average (at least {least:+.0f})",
+    "coverage": "{subject} gets {figure:g} fractional sets a week (at least {least:g})",
+    "weekly-volume": "{subject}: {figure:g} fractional sets a week; the aim, {aim}, asks for "
+    "{least:g} to {most:g} and does well with {good:g}",
+    "frequency": "{subject}: trained on {figure:.0f} days a week (at least {least:.0f})",
     "effort-caps": "{subject} goes down to {figure:g} RIR; {because} asks for {least:g} or more",
     "effort-course": "{subject} goes from {first:g} RIR on its first set to {figure:g} on its last "
     "(at most {most:g} there)",
@@ -66,7 +70,7 @@ SENTENCES: Mapping[str, str] = {
 MENDS: Mapping[str, str] = {
     "add sets": "add {amount} to {target}",
     "drop sets": "drop {amount} from {target}",
-    "add exercise": "add {target}",
+    "add exercise": "add {amount} of {target}",
     "drop exercise": "drop {target}",
     "swap exercise": "swap {target} for another exercise",
     "lengthen rest": "rest {amount} longer on {target}",
@@ -151,8 +155,13 @@ def _detail(name: str, value: str | float) -> str:
 
 def mend_words(mend: Mend) -> str:
     """The smallest change that helps, without its full stop."""
-    amount = "" if mend.amount is None else f"{_rounded(mend.amount)} {mend.unit}".strip()
-    words = MENDS[mend.kind].format(target=subject_words(mend.target), amount=amount)
+    amount = "" if mend.amount is None else _amount(mend.amount, mend.unit)
+    target = subject_words(mend.target)
+    sentence = MENDS[mend.kind]
+    if not amount and "{amount}" in sentence:
+        words = f"{mend.kind}: {target}"
+    else:
+        words = sentence.format(target=target, amount=amount)
     if mend.kind in ("change load", "change tempo") and mend.amount is not None:
         words += f" by {mend.amount:+g} {mend.unit}".rstrip()
     if mend.gain is not None:
@@ -160,5 +169,6 @@ def mend_words(mend: Mend) -> str:
     return " ".join(words.split())
 
 
-def _rounded(amount: float) -> str:
-    return f"{round(amount, 1):g}"
+def _amount(amount: float, unit: str) -> str:
+    shown = f"{round(amount, 1):g}"
+    return f"{shown} {unit.removesuffix('s') if shown == '1' and len(unit) > 1 else unit}".strip()
