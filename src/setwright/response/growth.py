@@ -42,7 +42,7 @@ def doses_of(plan: Plan, rehearsal: Rehearsal) -> tuple[Dose, ...]:
                     session=number,
                     exercise=entry.exercise,
                     sets=float(count),
-                    reps=sum(one.reps for one in sets) / count,
+                    reps=sum(min(one.reps, max(one.possible, 1.0)) for one in sets) / count,
                     rir=sum(max(one.rir_real, 0.0) for one in sets) / count,
                     rest_s=sum(rests) / len(rests) if rests else sum(entry.rest_s) / 2,
                     whole_partials=entry.partials == "whole sets",

@@ -67,6 +67,9 @@ _BANDS: Final = {
     ),
     "leave out": Band("leave out", 0.0, 0.0, 99.0, ("common practice",)),
 }  # fmt: skip
+# Neither one third nor one ninth of the dose fully held size in older adults
+# (maintenance-dose-one-third-one-ninth-2011); how much would is not published: doubled.
+_OLDER_MAINTAIN: Final = 2.0
 _WEIGHTS: Final = {"emphasise": 2.0, "normal": 1.0, "maintain": 0.25, "leave out": 0.0}
 # Weight of an optional muscle nobody asked for: a tie-breaker, no aim.
 _OPTIONAL_WEIGHT: Final = 0.05
@@ -96,22 +99,25 @@ def bands(intake: Intake | None) -> dict[str, Band]:
     """The band of every part, by part id.
 
     Optional and untrained parts have no least; supporting ones half the usual. A first week
-    after a break or inactivity asks for less.
+    after a break or inactivity asks for less; to hold size takes more at 60 and over.
     """
     aims = aims_of(intake.aims if intake else Aims())
-    share = volume_share(intake)[0]
+    share, caution = volume_share(intake)
+    older = intake is not None and intake.age_band == "60 and over"
     found = {}
     for part in parts():
         aim = aims[part.id]
         band = _BANDS[aim]
         scale = share * (0.5 if part.muscle in SUPPORTING and aim == "normal" else 1.0)
+        if aim == "maintain" and older:
+            scale *= _OLDER_MAINTAIN
         free = not part.trained_directly or (part.muscle in OPTIONAL and aim == "normal")
         found[part.id] = Band(
             aim,
             0.0 if free else band.least * scale,
             0.0 if free else band.good * scale,
             band.most,
-            band.evidence,
+            band.evidence + caution,
         )
     return found
 
