@@ -1,5 +1,7 @@
 """Every coefficient can be traced, and the draws keep to their limits."""
 
+from pathlib import Path
+
 import numpy as np
 import pytest
 from scipy.stats import gamma
@@ -38,3 +40,15 @@ def test_spread_between_people_has_the_published_quartiles() -> None:
     low, middle, high = gamma.ppf([0.25, 0.5, 0.75], PERSON_SHAPE)
     assert low / middle == pytest.approx(0.36 / 0.61, abs=0.05)
     assert high / middle == pytest.approx(0.94 / 0.61, abs=0.08)
+
+
+def test_the_document_shows_the_coefficients_as_they_are() -> None:
+    text = (Path(__file__).parents[2] / "docs" / "response.md").read_text(encoding="utf-8")
+    rows = {
+        cells[1]: cells
+        for cells in ([c.strip() for c in line.split("|")] for line in text.splitlines())
+        if len(cells) > 4
+    }
+    for name, c in COEFFICIENTS.items():
+        assert float(rows[name][2].split()[0]) == c.value
+        assert float(rows[name][3]) == c.sd
