@@ -1,0 +1,170 @@
+"""Intake to plan: options, model, settling, audit, and what binds."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from setwright.audit.audit import AuditReport
+from setwright.design.binding import declare
+from setwright.design.model import Solved, solve
+from setwright.design.problem import Problem, problem_of
+from setwright.design.settle import settle, worth
+from setwright.documents.errors import DocumentError, Fault
+from setwright.plan.intake import Intake
+from setwright.plan.week import Plan, Session
+from setwright.rehearsal.rehearse import rehearse
+
+# Part of the time for the week itself; the rest prices ten more minutes.
+MAIN_SHARE = 0.45
+MORE_SHARE = 0.08
+MORE_MINUTES = 10.0
+
+
+@dataclass(frozen=True)
+class DesignReport:
+    """How good the week is and what holds it back.
+
+    Attributes:
+        gap: how far from the optimum of the constraint model the week can be at most, 0 to 1.
+        proven: whether the model's optimum was proved.
+        growth: weighted growth of the settled week, percent a week.
+        options: exercises searched, after those that others replace were left out.
+        binds: limits that hold the week back, in plain words.
+        more_minutes_gain: weighted growth that ten more minutes a day would add, in parts of the
+            growth now, by the model; at least this much.
+        seconds: time the design took.
+    """
+
+    gap: float
+    proven: bool
+    growth: float
+    options: int
+    binds: tuple[str, ...]
+    more_minutes_gain: float
+    seconds: float
+
+
+@dataclass(frozen=True)
+class Design:
+    """A plan, the audit it passed, and the report."""
+
+    plan: Plan
+    report: DesignReport
+    audit: AuditReport
+
+
+def design(
+    intake: Intake, seconds: float = 10.0, progress: Callable[[str], None] | None = None
+) -> Design:
+    """Design the best week under a person's limits.
+
+    Args:
+        intake: aims and limits.
+        seconds: time for the whole design.
+        progress: told what is being done, in words.
+
+    Returns:
+        Same intake and seconds, same plan.
+
+    Raises:
+        DocumentError: when nothing can be trained under the limits.
+    """
+    started = time.perf_counter()
+    say = progress or (lambda words: None)
+    problem = problem_of(intake)
+    if not problem.options:
+        raise _impossible("no exercise", "kit and avoidances that leave at least one exercise")
+    say(f"searching {len(problem.options)} exercises over {len(problem.minutes)} days")
+    solved = solve(problem, seconds * MAIN_SHARE)
+    if not solved.sets.any():
+        raise _impossible("no session that fits", "more minutes on at least one day")
+    say("settling order, pairs and minutes")
+    sessions = settle(solved.sets, problem, intake)
+    plan = _plan(intake, sessions)
+    say("pricing ten more minutes")
+    gain = _more(problem, solved, seconds * MORE_SHARE)
+    say("auditing")
+    plan, report = declare(plan, intake)
+    return Design(
+        plan,
+        DesignReport(
+            solved.gap,
+            solved.proven,
+            worth(plan, intake, problem),
+            len(problem.options),
+            _binds(plan, problem, solved, gain),
+            gain,
+            time.perf_counter() - started,
+        ),
+        report,
+    )
+
+
+def _impossible(found: str, allowed: str) -> DocumentError:
+    return DocumentError("intake", (Fault("", found, allowed),))
+
+
+def _plan(intake: Intake, sessions: tuple[Session, ...]) -> Plan:
+    """The week with the loads the rehearsal chose."""
+    plan = Plan.model_validate(
+        {
+            "setwright": "plan/1",
+            "title": f"A week for {intake.name}",
+            "person": intake.name,
+            "unit": intake.unit,
+            "sessions": sessions,
+        }
+    )
+    rehearsal = rehearse(plan, intake)
+    loaded = []
+    for session, lived in zip(plan.sessions, rehearsal.sessions, strict=True):
+        loads = {one.entry: one.load_kg for one in lived.sets if one.number == 1}
+        entries = tuple(
+            entry.model_copy(update={"load_kg": loads.get(position)})
+            for position, entry in enumerate(session.exercises)
+        )
+        loaded.append(session.model_copy(update={"exercises": entries}))
+    return plan.model_copy(update={"sessions": tuple(loaded)})
+
+
+def _more(problem: Problem, solved: Solved, seconds: float) -> float:
+    """What ten more minutes a day would add at least, relative to the week found."""
+    longer = solve(problem.longer(MORE_MINUTES), seconds, hint=solved.sets)
+    if solved.objective <= 0 or not np.isfinite(longer.bound):
+        return 0.0
+    return max(longer.objective - solved.objective, 0.0) / solved.objective
+
+
+def _binds(plan: Plan, problem: Problem, solved: Solved, gain: float) -> tuple[str, ...]:
+    """The limits that hold the week back."""
+    found = []
+    minutes = problem.minutes
+    used = np.array(
+        [
+            sum(
+                option.fixed_s * (solved.sets[o, d] > 0) + option.per_set_s * solved.sets[o, d]
+                for o, option in enumerate(problem.options)
+            )
+            / 60
+            for d in range(len(minutes))
+        ]
+    )
+    tight = int((used > minutes - 3.0).sum())
+    if tight:
+        found.append(
+            f"minutes: {tight} of {len(minutes)} days are full; ten more minutes a day would add "
+            f"at least {100 * gain:.0f} % of the weighted growth"
+        )
+    spine = [
+        sum(option.spine * solved.sets[o, d] for o, option in enumerate(problem.options))
+        for d in range(len(minutes))
+    ]
+    if max(spine) > 0.9 * problem.spine_session:
+        found.append("spinal load: the fullest day is at its limit")
+    for item in plan.unavoidable:
+        found.append(f"{item.subject} ({item.criterion}): {item.because}")
+    return tuple(found)

@@ -1,0 +1,218 @@
+"""The constraint model: sets of each exercise on each day for the most weighted growth."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from setwright.anatomy.atlas import parts
+from setwright.design.options import LEAST_SETS, MOST_SETS, Option
+from setwright.design.problem import Problem
+from setwright.response.curves import session_crowding, week_growth
+
+# Integers of the model: sets in hundredths, growth in millionths of a percent a week.
+SETS, GROWTH = 100, 1_000_000
+# A part left without its least, or a session of the two a muscle should have, costs this much
+# weighted growth in percent a week: enough to be met wherever it can be.
+COVERAGE_PENALTY, FREQUENCY_PENALTY = 0.003, 0.003
+CROWDING_AT = (2.0, 5.0, 6.5, 8.0, 9.5, 11.0)
+GROWTH_AT = (1.0, 3.0, 5.0, 8.0, 12.0, 18.0)
+
+
+@dataclass(frozen=True)
+class Solved:
+    """What the search found.
+
+    Attributes:
+        sets: sets of each option on each day, shape (O, D).
+        objective: weighted growth less penalties, percent a week.
+        bound: no week of the model can be better than this.
+        proven: whether the solver proved the solution optimal.
+    """
+
+    sets: NDArray[np.int64]
+    objective: float
+    bound: float
+    proven: bool
+
+    @property
+    def gap(self) -> float:
+        """How far from the optimum the week can be at most, 0 to 1."""
+        return max(self.bound - self.objective, 0.0) / max(abs(self.bound), 1e-12)
+
+
+def tangents(points: tuple[float, ...], curve: object) -> list[tuple[float, float]]:
+    """Slope and intercept of a concave curve's tangents: never below the curve."""
+    assert callable(curve)
+    found = []
+    for x in points:
+        step = 1e-4
+        slope = float((curve(x + step) - curve(x - step)) / (2 * step))
+        found.append((slope, float(curve(x)) - slope * x))
+    return found
+
+
+def solve(
+    problem: Problem, seconds: float, hint: NDArray[np.int64] | None = None, workers: int = 2
+) -> Solved:
+    """Search for the best week.
+
+    Args:
+        problem: options, days and limits.
+        seconds: time for the search; counted in the solver's own deterministic seconds, so that
+            the same input gives the same week.
+        hint: sets to start from, shape (O, D).
+        workers: threads.
+    """
+    from ortools.sat.python import cp_model
+
+    model = cp_model.CpModel()
+    options, days = problem.options, range(len(problem.minutes))
+    sets = {}
+    used = {}
+    for o in range(len(options)):
+        for d in days:
+            if not problem.fits_day[o, d]:
+                continue
+            sets[o, d] = model.new_int_var(0, problem.most_sets, f"sets {o} {d}")
+            used[o, d] = model.new_bool_var(f"used {o} {d}")
+            model.add(sets[o, d] >= problem.least_sets * used[o, d])
+            model.add(sets[o, d] <= problem.most_sets * used[o, d])
+        chosen = [used[o, d] for d in days if (o, d) in used]
+        model.add(sum(chosen) <= problem.most_days_an_exercise)
+    for d in days:
+        here = [o for o in range(len(options)) if (o, d) in sets]
+        model.add(
+            sum(
+                round(options[o].fixed_s) * used[o, d] + round(options[o].per_set_s) * sets[o, d]
+                for o in here
+            )
+            <= int(problem.minutes[d] * 60)
+        )
+        model.add(sum(used[o, d] for o in here) <= problem.most_exercises)
+        for group in problem.alike:
+            model.add(sum(used[o, d] for o in group if (o, d) in used) <= 1)
+        model.add(
+            sum(round(SETS * options[o].spine) * sets[o, d] for o in here)
+            <= int(SETS * problem.spine_session)
+        )
+    for early, late in problem.next_day:
+        model.add(
+            sum(
+                round(SETS * options[o].spine) * sets[o, d]
+                for o in range(len(options))
+                for d in (early, late)
+                if (o, d) in sets
+            )
+            <= int(SETS * problem.spine_two_days)
+        )
+    for first, second in problem.alike_days:
+        model.add(
+            sum(sets[o, first] for o in range(len(options)) if (o, first) in sets)
+            >= sum(sets[o, second] for o in range(len(options)) if (o, second) in sets)
+        )
+    terms = _response(model, problem, sets) + _wants(model, problem, sets)
+    model.maximize(sum(coefficient * variable for coefficient, variable in terms))
+    if hint is not None:
+        for (o, d), variable in sets.items():
+            model.add_hint(variable, int(hint[o, d]))
+            model.add_hint(used[o, d], bool(hint[o, d] > 0))
+
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = workers
+    solver.parameters.random_seed = problem.seed
+    solver.parameters.interleave_search = workers > 1
+    solver.parameters.max_deterministic_time = seconds
+    solver.parameters.max_time_in_seconds = 4 * seconds
+    solver.parameters.linearization_level = 2
+    status = solver.solve(model)
+    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return Solved(np.zeros((len(options), len(days)), dtype=np.int64), 0.0, np.inf, False)
+    found = np.zeros((len(options), len(days)), dtype=np.int64)
+    for (o, d), variable in sets.items():
+        found[o, d] = solver.value(variable)
+    scale = GROWTH * problem.weight_scale
+    return Solved(
+        found,
+        solver.objective_value / scale,
+        solver.best_objective_bound / scale,
+        status == cp_model.OPTIMAL,
+    )
+
+
+def _column(options: tuple[Option, ...], p: int, *, share: bool) -> list[int]:
+    return [round(SETS * float(o.share[p] if share else o.value[p])) for o in options]
+
+
+def _response(model, problem: Problem, sets) -> list:  # type: ignore[no-untyped-def]
+    """Weighted growth: crowding within each session, then growth over the week."""
+    crowding = tangents(CROWDING_AT, session_crowding)
+    growth = tangents(GROWTH_AT, lambda x: week_growth(x, problem.person))
+    terms = []
+    days = range(len(problem.minutes))
+    for p in np.flatnonzero(problem.weights > 0):
+        values = _column(problem.options, p, share=False)
+        sessions = []
+        for d in days:
+            here = [(values[o], sets[o, d]) for o in range(len(values)) if (o, d) in sets]
+            here = [(value, variable) for value, variable in here if value]
+            if not here:
+                continue
+            total = sum(value * variable for value, variable in here)
+            crowded = model.new_int_var(0, 12 * SETS, f"crowded {p} {d}")
+            model.add(crowded <= total)
+            for slope, intercept in crowding[1:]:
+                model.add(
+                    1000 * crowded
+                    <= round(1000 * slope) * total + round(1000 * SETS * intercept) + 500
+                )
+            sessions.append(crowded)
+        if not sessions:
+            continue
+        week = sum(sessions)
+        grown = model.new_int_var(0, 2 * GROWTH, f"growth {p}")
+        for slope, intercept in growth:
+            model.add(
+                grown <= round(slope * GROWTH / SETS) * week + round(intercept * GROWTH) + SETS
+            )
+        terms.append((round(problem.weight_scale * problem.weights[p]), grown))
+    return terms
+
+
+def _wants(model, problem: Problem, sets) -> list:  # type: ignore[no-untyped-def]
+    """Penalties for parts without their least and muscles without their sessions, hard tops."""
+    terms = []
+    days = range(len(problem.minutes))
+    scale = problem.weight_scale * GROWTH
+    for p in range(len(parts())):
+        shares = _column(problem.options, p, share=True)
+        if not any(shares):
+            continue
+        by_day = [
+            sum(shares[o] * sets[o, d] for o in range(len(shares)) if (o, d) in sets) for d in days
+        ]
+        for d in days:
+            model.add(by_day[d] <= int(SETS * problem.session_most))
+        model.add(sum(by_day) <= int(SETS * problem.most[p]))
+        for early, late in problem.next_day:
+            model.add(by_day[early] + by_day[late] <= int(SETS * problem.two_days_most))
+        if problem.least[p] > 0:
+            short = model.new_int_var(0, int(SETS * problem.least[p]) + 1, f"short {p}")
+            model.add(sum(by_day) + short >= int(np.ceil(SETS * problem.least[p])))
+            cost = COVERAGE_PENALTY * scale / (SETS * problem.least[p])
+            terms.append((-round(cost * problem.urgency[p]), short))
+        if problem.times[p] > 1 and problem.urgency[p] > 1:
+            counted = []
+            for d in days:
+                trained = model.new_bool_var(f"trained {p} {d}")
+                model.add(by_day[d] >= SETS * trained)
+                counted.append(trained)
+            missing = model.new_int_var(0, problem.times[p], f"missing {p}")
+            model.add(sum(counted) + missing >= problem.times[p])
+            terms.append((-round(FREQUENCY_PENALTY * scale * problem.urgency[p]), missing))
+    return terms
+
+
+__all__ = ["LEAST_SETS", "MOST_SETS", "Solved", "solve", "tangents"]

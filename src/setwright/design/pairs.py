@@ -1,0 +1,58 @@
+"""Supersets that save minutes without one exercise tiring the other."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import numpy as np
+
+from setwright.audit.criteria.supersets import MOST_OVERLAP
+from setwright.exercises import catalogue
+from setwright.plan.week import Entry
+
+# Exercises that tax the whole person, or can pin the lifter, are done alone.
+TOO_TAXING = 0.5
+PAIR_REST_S = (90, 120)
+LETTERS = "ABCDEFGH"
+
+
+def overlap(one: Entry, other: Entry) -> float:
+    """Share of the smaller exercise's work that falls on parts both train, 0 to 1."""
+    a = catalogue.shares()[catalogue.row(one.exercise)]
+    b = catalogue.shares()[catalogue.row(other.exercise)]
+    return float(np.minimum(a, b).sum() / max(min(a.sum(), b.sum()), 1e-9))
+
+
+def _may_pair(entry: Entry) -> bool:
+    exercise = catalogue.exercise(entry.exercise)
+    return exercise.whole_body < TOO_TAXING and not exercise.pins_lifter
+
+
+def pair(entries: tuple[Entry, ...], most_pairs: int) -> tuple[Entry, ...]:
+    """Put the pairs that overlap least into supersets, partners side by side.
+
+    Args:
+        entries: a session in order, without supersets.
+        most_pairs: no more than this many pairs.
+    """
+    chances = sorted(
+        (overlap(entries[i], entries[j]), abs(entries[i].sets - entries[j].sets), i, j)
+        for i, j in combinations(range(len(entries)), 2)
+        if _may_pair(entries[i]) and _may_pair(entries[j])
+    )
+    partner: dict[int, int] = {}
+    for shared, uneven, i, j in chances:
+        if len(partner) // 2 >= most_pairs or shared > MOST_OVERLAP or uneven > 1:
+            continue
+        if i not in partner and j not in partner:
+            partner[i], partner[j] = j, i
+    ordered: list[Entry] = []
+    letter = iter(LETTERS)
+    for i, entry in enumerate(entries):
+        if i not in partner:
+            ordered.append(entry)
+        elif partner[i] > i:
+            change = {"superset": next(letter), "rest_s": PAIR_REST_S}
+            ordered.append(entry.model_copy(update=change))
+            ordered.append(entries[partner[i]].model_copy(update=change))
+    return tuple(ordered)

@@ -1,0 +1,167 @@
+"""Substitutes for an exercise, ranked by what the week loses or gains."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from setwright.audit.criteria.spine import MOST_SESSION
+from setwright.design.options import SKILL, prescription
+from setwright.documents.errors import DocumentError, Fault
+from setwright.exercises import catalogue
+from setwright.exercises.kit import stock_of
+from setwright.exercises.model import Exercise
+from setwright.plan.intake import Intake, Screening, TrainingDay
+from setwright.plan.limits import avoidance
+from setwright.plan.week import Plan
+from setwright.rehearsal.rehearse import rehearse
+from setwright.response.growth import central_growth, doses_of, person_of
+from setwright.response.targets import priority_weights
+
+SKILL_ORDER = ("low", "moderate", "high")
+
+
+@dataclass(frozen=True)
+class Swap:
+    """A substitute and what it does to the week.
+
+    Attributes:
+        exercise: id of the substitute.
+        growth_change: change of the week's weighted growth, relative; positive is a gain.
+        spine_change: change of sets weighted by spinal load.
+        minutes_change: change of the week's minutes.
+        within_limits: whether the spinal load of its session stays within the audit's limit.
+    """
+
+    exercise: str
+    growth_change: float
+    spine_change: float
+    minutes_change: float
+    within_limits: bool
+
+
+def _anyone() -> Intake:
+    """A stand-in when no intake is given: a full gym and no limits."""
+    return Intake(
+        setwright="intake/1",
+        name="anyone",
+        experience="intermediate",
+        age_band="18-39",
+        screening=Screening(active_last_3_months=True),
+        days=(TrainingDay(day="monday", minutes=60),),
+        gym="full gym",
+    )
+
+
+def _candidates(
+    old: Exercise, without: str | None, avoid: str | None, intake: Intake
+) -> tuple[Exercise, ...]:
+    gym = stock_of(intake.gym, intake.kit)
+    found = []
+    for exercise in catalogue.exercises():
+        if exercise.id == old.id or not gym.can_do(exercise):
+            continue
+        if (
+            avoidance(intake, exercise) is not None
+            or exercise.skill not in SKILL[intake.experience]
+        ):
+            continue
+        if without and all(without in kit for kit in exercise.kit):
+            continue
+        if avoid == "pain" and exercise.pattern == old.pattern:
+            continue
+        if avoid == "skill" and SKILL_ORDER.index(exercise.skill) >= max(
+            SKILL_ORDER.index(old.skill), 1
+        ):
+            continue
+        found.append(exercise)
+    return tuple(found)
+
+
+def _figures(plan: Plan, intake: Intake | None) -> tuple[float, float, float]:
+    """Weighted growth, spinal sets and minutes of a week."""
+    rehearsal = rehearse(plan, intake)
+    grown = central_growth(doses_of(plan, rehearsal), person_of(intake), len(plan.sessions))
+    spine = sum(
+        entry.sets * catalogue.profile(entry.exercise).spinal_load
+        for session in plan.sessions
+        for entry in session.exercises
+    )
+    minutes = sum(session.total_s for session in rehearsal.sessions) / 60
+    return float(priority_weights(intake) @ grown), spine, minutes
+
+
+def swaps(
+    plan: Plan,
+    exercise: str,
+    without: str | None = None,
+    avoid: Literal["pain", "preference", "skill"] | str | None = None,
+    intake: Intake | None = None,
+) -> tuple[Swap, ...]:
+    """Put every substitute in the exercise's place and compute the week again.
+
+    Args:
+        plan: the week.
+        exercise: id of the exercise to replace, wherever it stands.
+        without: kit that is not to be had.
+        avoid: why it goes: ``pain`` leaves out its whole movement pattern, ``skill`` asks for
+            something simpler, ``preference`` for anything else.
+        intake: the person's limits.
+
+    Returns:
+        Substitutes, best for the week's weighted growth first.
+
+    Raises:
+        DocumentError: when the plan does not hold the exercise.
+    """
+    held = sorted({entry.exercise for session in plan.sessions for entry in session.exercises})
+    if exercise not in held:
+        raise DocumentError("plan", (Fault("exercise", exercise, f"one of {', '.join(held)}"),))
+    person = intake or _anyone()
+    old = catalogue.exercise(exercise)
+    growth, spine, minutes = _figures(plan, intake)
+    found = []
+    for candidate in _candidates(old, without, avoid, person):
+        fresh = prescription(candidate, person)
+        sessions = []
+        clash = False
+        for session in plan.sessions:
+            entries = []
+            others = {entry.exercise for entry in session.exercises}
+            for entry in session.exercises:
+                if entry.exercise != exercise:
+                    entries.append(entry)
+                    continue
+                clash = clash or candidate.id in others
+                entries.append(
+                    fresh.model_copy(
+                        update={
+                            "sets": entry.sets,
+                            "superset": entry.superset,
+                            "rest_s": entry.rest_s if entry.superset else fresh.rest_s,
+                        }
+                    )
+                )
+            sessions.append(session.model_copy(update={"exercises": tuple(entries)}))
+        if clash:
+            continue
+        new = plan.model_copy(update={"sessions": tuple(sessions)})
+        grown, load, length = _figures(new, intake)
+        within = all(
+            sum(
+                entry.sets * catalogue.profile(entry.exercise).spinal_load
+                for entry in session.exercises
+            )
+            <= MOST_SESSION
+            for session in sessions
+        )
+        found.append(
+            Swap(
+                candidate.id,
+                (grown - growth) / max(growth, 1e-9),
+                load - spine,
+                length - minutes,
+                within,
+            )
+        )
+    return tuple(sorted(found, key=lambda row: (-row.growth_change, row.exercise)))
