@@ -3,20 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from setwright.anatomy.atlas import parts
-from setwright.design.options import LEAST_SETS, MOST_SETS, Option
+from setwright.design.options import Option
 from setwright.design.problem import Problem
 from setwright.response.curves import session_crowding, week_growth
 
+# The solver's expressions have no types of their own.
+Variables = dict[tuple[int, int], Any]
+Terms = list[tuple[int, Any]]
+
 # Integers of the model: sets in hundredths, growth in millionths of a percent a week.
 SETS, GROWTH = 100, 1_000_000
-# A part left without its least, or a session of the two a muscle should have, costs this much
-# weighted growth in percent a week: enough to be met wherever it can be.
-COVERAGE_PENALTY, FREQUENCY_PENALTY = 0.003, 0.003
+# A part that gets its least is worth this much beside its growth (percent a week, weighted), an
+# emphasised one double; so is the second session of an emphasised one.
+COVERED, TWICE_TRAINED = 0.02, 0.005
+# Spinal load is not needed for growth: each set weighted by it costs this much.
+SPINE_COST = 0.0008
 CROWDING_AT = (2.0, 5.0, 6.5, 8.0, 9.5, 11.0)
 GROWTH_AT = (1.0, 3.0, 5.0, 8.0, 12.0, 18.0)
 
@@ -27,7 +34,7 @@ class Solved:
 
     Attributes:
         sets: sets of each option on each day, shape (O, D).
-        objective: weighted growth less penalties, percent a week.
+        objective: weighted growth, what coverage is worth, less spinal cost, percent a week.
         bound: no week of the model can be better than this.
         proven: whether the solver proved the solution optimal.
     """
@@ -114,6 +121,8 @@ def solve(
             >= sum(sets[o, second] for o in range(len(options)) if (o, second) in sets)
         )
     terms = _response(model, problem, sets) + _wants(model, problem, sets)
+    spine = SPINE_COST * GROWTH * problem.weight_scale
+    terms += [(-round(spine * options[o].spine), variable) for (o, _), variable in sets.items()]
     model.maximize(sum(coefficient * variable for coefficient, variable in terms))
     if hint is not None:
         for (o, d), variable in sets.items():
@@ -146,14 +155,14 @@ def _column(options: tuple[Option, ...], p: int, *, share: bool) -> list[int]:
     return [round(SETS * float(o.share[p] if share else o.value[p])) for o in options]
 
 
-def _response(model, problem: Problem, sets) -> list:  # type: ignore[no-untyped-def]
+def _response(model: Any, problem: Problem, sets: Variables) -> Terms:
     """Weighted growth: crowding within each session, then growth over the week."""
     crowding = tangents(CROWDING_AT, session_crowding)
     growth = tangents(GROWTH_AT, lambda x: week_growth(x, problem.person))
-    terms = []
+    terms: Terms = []
     days = range(len(problem.minutes))
     for p in np.flatnonzero(problem.weights > 0):
-        values = _column(problem.options, p, share=False)
+        values = _column(problem.options, int(p), share=False)
         sessions = []
         for d in days:
             here = [(values[o], sets[o, d]) for o in range(len(values)) if (o, d) in sets]
@@ -181,9 +190,9 @@ def _response(model, problem: Problem, sets) -> list:  # type: ignore[no-untyped
     return terms
 
 
-def _wants(model, problem: Problem, sets) -> list:  # type: ignore[no-untyped-def]
-    """Penalties for parts without their least and muscles without their sessions, hard tops."""
-    terms = []
+def _wants(model: Any, problem: Problem, sets: Variables) -> Terms:
+    """What reaching every part is worth, and the most a session, two days and a week may hold."""
+    terms: Terms = []
     days = range(len(problem.minutes))
     scale = problem.weight_scale * GROWTH
     for p in range(len(parts())):
@@ -199,20 +208,17 @@ def _wants(model, problem: Problem, sets) -> list:  # type: ignore[no-untyped-de
         for early, late in problem.next_day:
             model.add(by_day[early] + by_day[late] <= int(SETS * problem.two_days_most))
         if problem.least[p] > 0:
-            short = model.new_int_var(0, int(SETS * problem.least[p]) + 1, f"short {p}")
-            model.add(sum(by_day) + short >= int(np.ceil(SETS * problem.least[p])))
-            cost = COVERAGE_PENALTY * scale / (SETS * problem.least[p])
-            terms.append((-round(cost * problem.urgency[p]), short))
+            least = int(np.ceil(SETS * problem.least[p]))
+            covered = model.new_int_var(0, least, f"covered {p}")
+            model.add(covered <= sum(by_day))
+            terms.append((round(COVERED * scale * problem.urgency[p] / least), covered))
         if problem.times[p] > 1 and problem.urgency[p] > 1:
             counted = []
             for d in days:
                 trained = model.new_bool_var(f"trained {p} {d}")
                 model.add(by_day[d] >= SETS * trained)
                 counted.append(trained)
-            missing = model.new_int_var(0, problem.times[p], f"missing {p}")
-            model.add(sum(counted) + missing >= problem.times[p])
-            terms.append((-round(FREQUENCY_PENALTY * scale * problem.urgency[p]), missing))
+            times = model.new_int_var(0, int(problem.times[p]), f"times {p}")
+            model.add(times <= sum(counted))
+            terms.append((round(TWICE_TRAINED * scale * problem.urgency[p]), times))
     return terms
-
-
-__all__ = ["LEAST_SETS", "MOST_SETS", "Solved", "solve", "tangents"]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from setwright.audit.criteria.tempo import SHORTEST_S
 from setwright.exercises import catalogue
 from setwright.exercises.kit import stock_of
 from setwright.exercises.model import Exercise
@@ -25,6 +26,9 @@ HARD_FROM = 0.55
 # Repetitions kept from set to set at these rests, for the model; the rehearsal settles it.
 KEPT = 0.85
 LEAST_SETS, MOST_SETS = 2, 4
+UNLOADED = frozenset({"bodyweight", "band"})
+# Lifting this share of the body is load enough beside a gym's weights.
+HEAVY_BODY = 0.6
 # The hardest skill each experience may be given.
 SKILL = {"beginner": ("low", "moderate"), "intermediate": ("low", "moderate", "high"),
          "advanced": ("low", "moderate", "high")}  # fmt: skip
@@ -115,16 +119,29 @@ def option(exercise: Exercise, intake: Intake) -> Option:
 
 
 def allowed(intake: Intake) -> tuple[Exercise, ...]:
-    """Exercises the kit, the avoidances and the person's skill leave."""
+    """Exercises the kit, the avoidances and the person's skill leave.
+
+    What is not lifted in countable repetitions (carries, swings) is left to the coach, and light
+    bodyweight or band work gives way where the gym can load the same pattern.
+    """
     gym = stock_of(intake.gym, intake.kit)
     skills = SKILL[intake.experience]
-    return tuple(
+    found = tuple(
         exercise
         for exercise in catalogue.exercises()
         if gym.can_do(exercise)
         and avoidance(intake, exercise) is None
         and exercise.skill in skills
+        and exercise.rep_s >= SHORTEST_S
         and not (intake.screening.back_pain and exercise.spine_moment > 0.6)
+    )
+    loaded = {exercise.pattern for exercise in found if exercise.loading not in UNLOADED}
+    return tuple(
+        exercise
+        for exercise in found
+        if exercise.loading not in UNLOADED
+        or exercise.pattern not in loaded
+        or exercise.bodyweight_share >= HEAVY_BODY
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -81,10 +81,6 @@ class Problem:
     least_sets: int = LEAST_SETS
     most_sets: int = MOST_SETS
     weight_scale: int = 1000
-
-    def longer(self, minutes: float) -> Problem:
-        """The same week with more minutes on every day."""
-        return replace(self, minutes=self.minutes + minutes)
 
 
 def focuses(intake: Intake) -> tuple[Focus | None, ...]:
