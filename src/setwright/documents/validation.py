@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
@@ -13,16 +14,32 @@ from setwright.documents.yaml_io import Loaded, Path_, dotted, shown
 M = TypeVar("M", bound=BaseModel)
 
 
-def validate(
-    model: type[M], data: Any, loaded: Loaded, renamed: Mapping[Path_, Path_] | None = None
-) -> M:
+@dataclass(frozen=True)
+class Spot:
+    """Where a spelled-out value stands in the author's file.
+
+    Attributes:
+        path: the author's value.
+        offset: characters into it, when it is a text with several values in it.
+        own_name: whether messages call the value by the author's path, not by the model's.
+    """
+
+    path: Path_
+    offset: int = 0
+    own_name: bool = False
+
+
+Spots = Mapping[Path_, Spot]
+
+
+def validate(model: type[M], data: Any, loaded: Loaded, spots: Spots | None = None) -> M:
     """Check data against a model strictly: no text for numbers, no true for 1.
 
     Args:
         model: the document's model.
         data: the document, its shortcuts already spelled out.
         loaded: the document as read, for positions.
-        renamed: where a spelled-out value stands in the author's file.
+        spots: where spelled-out values stand in the author's file.
 
     Raises:
         DocumentError: with every fault found.
@@ -31,17 +48,23 @@ def validate(
         return model.model_validate(_tuples(data), strict=True)
     except ValidationError as error:
         faults = tuple(
-            _fault(item, data, loaded, renamed or {})
-            for item in error.errors()
-            if not _follows(item)
+            _fault(item, data, loaded, spots or {}) for item in error.errors() if not _follows(item)
         )
         raise DocumentError(loaded.name, faults) from None
 
 
-def fault_at(loaded: Loaded, path: Path_, found: str, allowed: str) -> Fault:
-    """A fault at a value of the document."""
-    line, column = loaded.place(path)
-    return Fault(dotted(path), found, allowed, line, column)
+def fault_at(
+    loaded: Loaded, path: Path_, found: str, allowed: str, spots: Spots | None = None
+) -> Fault:
+    """A fault at a value of the document, named by its path in the model."""
+    for end in range(len(path), 0, -1):
+        spot = (spots or {}).get(path[:end])
+        if spot is not None:
+            written = spot.path + path[end:]
+            inside = end == len(path) or written not in loaded.values
+            place = loaded.inside(spot.path, spot.offset) if inside else loaded.place(written)
+            return Fault(dotted(written if spot.own_name else path), found, allowed, *place)
+    return Fault(dotted(path), found, allowed, *loaded.place(path))
 
 
 def _follows(item: Any) -> bool:
@@ -76,21 +99,15 @@ def _path_in(data: Any, location: tuple[str | int, ...]) -> Path_:
     return tuple(path)
 
 
-def _fault(item: Any, data: Any, loaded: Loaded, renamed: Mapping[Path_, Path_]) -> Fault:
+def _fault(item: Any, data: Any, loaded: Loaded, spots: Spots) -> Fault:
     path = _path_in(data, item["loc"])
-    written = path
-    for end in range(len(path), 0, -1):
-        if path[:end] in renamed:
-            written = renamed[path[:end]] + path[end:]
-            break
     kind = item["type"]
+    allowed = _allowed(kind, item)
     if kind == "extra_forbidden":
-        line, column = loaded.key_place(written)
         found = f"the unknown field {path[-1]!r}"
-    else:
-        line, column = loaded.place(written)
-        found = "nothing" if kind == "missing" else shown(item["input"])
-    return Fault(dotted(written), found, _allowed(kind, item), line, column)
+        return Fault(dotted(path), found, allowed, *loaded.key_place(path))
+    found = "nothing" if kind == "missing" else shown(item["input"])
+    return fault_at(loaded, path, found, allowed, spots)
 
 
 _BOUNDS = {

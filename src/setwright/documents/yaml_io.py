@@ -41,12 +41,14 @@ class Loaded:
         data: dict, list, str, int, float, bool or None; keys are always text.
         values: path to the line and column (from 1) where the value begins.
         keys: path to the line and column where the key begins, for values of mappings.
+        texts: path to the line and column of the first character of text on one line.
     """
 
     name: str
     data: Any
     values: Mapping[Path_, Place]
     keys: Mapping[Path_, Place]
+    texts: Mapping[Path_, Place]
 
     def place(self, path: Path_) -> Place | tuple[None, None]:
         """Line and column of a value, or of the nearest thing around it that is there."""
@@ -54,6 +56,13 @@ class Loaded:
             if path[:end] in self.values:
                 return self.values[path[:end]]
         return None, None
+
+    def inside(self, path: Path_, offset: int) -> Place | tuple[None, None]:
+        """Line and column so many characters into a text; its beginning where it is folded."""
+        if path not in self.texts:
+            return self.place(path)
+        line, column = self.texts[path]
+        return line, column + offset
 
     def key_place(self, path: Path_) -> Place | tuple[None, None]:
         """Line and column of a key, or of the nearest value around it."""
@@ -118,6 +127,7 @@ class _Builder:
         self.stack: list[_Open] = []
         self.values: dict[Path_, Place] = {}
         self.keys: dict[Path_, Place] = {}
+        self.texts: dict[Path_, Place] = {}
         self.root: Any = None
         self.documents = 0
 
@@ -192,6 +202,9 @@ class _Builder:
                     self.key(event.value, mark)
                 else:
                     plain = event.style is None
+                    if event.end_mark.line == mark.line:
+                        column = mark.column + (1 if plain else 2)
+                        self.texts[self.here()] = (mark.line + 1, column)
                     self.put(scalar(event.value) if plain else event.value, mark)
             else:
                 self.start({} if kind == "MappingStartEvent" else [], mark)
@@ -238,7 +251,7 @@ def read_yaml(text: str, name: str) -> Loaded:
         raise _whole(name, "text that is no YAML", "a YAML document") from None
     if builder.documents == 0:
         raise _whole(name, "an empty document", "a document with its `setwright:` version")
-    return Loaded(name, builder.root, builder.values, builder.keys)
+    return Loaded(name, builder.root, builder.values, builder.keys, builder.texts)
 
 
 def _syntax_fault(error: Any) -> Fault:

@@ -6,16 +6,16 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.errors import DocumentError
 from setwright.documents.validation import fault_at, validate
-from setwright.documents.yaml_io import Loaded, Path_, dotted, read_yaml
+from setwright.documents.yaml_io import Loaded, read_yaml
 from setwright.plan.checking import Clash, intake_clashes, plan_clashes
 from setwright.plan.intake import Intake
 from setwright.plan.plain_text import read_plain_text
 from setwright.plan.spelling import Speller
 from setwright.plan.week import Plan
 
-__all__ = ["read_any_plan", "read_intake", "read_plain_text", "read_plan"]
+__all__ = ["is_yaml", "read_any_plan", "read_intake", "read_plain_text", "read_plan"]
 
 _VERSION_LINE = re.compile(r"^\s*[\"']?setwright[\"']?\s*:", re.MULTILINE)
 
@@ -34,7 +34,7 @@ def read_plan(text: str, name: str) -> Plan:
     speller = Speller(loaded)
     data = speller.plan(loaded.data)
     _stop_at(speller, name)
-    plan = validate(Plan, data, loaded, speller.renamed)
+    plan = validate(Plan, data, loaded, speller.spots)
     _refuse(plan_clashes(plan), speller)
     return plan
 
@@ -53,7 +53,7 @@ def read_intake(text: str, name: str) -> Intake:
     speller = Speller(loaded)
     data = speller.intake(loaded.data)
     _stop_at(speller, name)
-    intake = validate(Intake, data, loaded, speller.renamed)
+    intake = validate(Intake, data, loaded, speller.spots)
     _refuse(intake_clashes(intake), speller)
     return intake
 
@@ -64,9 +64,14 @@ def read_any_plan(text: str, name: str) -> Plan:
     Raises:
         DocumentError: with every fault found, each with its line.
     """
-    if _VERSION_LINE.search(text) or text.lstrip("\ufeff \t\r\n").startswith("{"):
+    if is_yaml(text):
         return read_plan(text, name)
     return read_plain_text(text, name)
+
+
+def is_yaml(text: str) -> bool:
+    """Whether a plan is meant as YAML, or JSON, rather than as plain text."""
+    return bool(_VERSION_LINE.search(text)) or text.lstrip("\ufeff \t\r\n").startswith("{")
 
 
 def _versioned(text: str, name: str, version: str) -> Loaded:
@@ -90,17 +95,9 @@ def _stop_at(speller: Speller, name: str) -> None:
 
 
 def _refuse(clashes: Iterable[Clash], speller: Speller) -> None:
-    faults: list[Fault] = []
-    for path, found, allowed in clashes:
-        written = _written(path, speller)
-        line, column = speller.loaded.place(written)
-        faults.append(Fault(dotted(path), found, allowed, line, column))
+    faults = tuple(
+        fault_at(speller.loaded, path, found, allowed, speller.spots)
+        for path, found, allowed in clashes
+    )
     if faults:
-        raise DocumentError(speller.loaded.name, tuple(faults))
-
-
-def _written(path: Path_, speller: Speller) -> Path_:
-    for end in range(len(path), 0, -1):
-        if path[:end] in speller.renamed:
-            return speller.renamed[path[:end]] + path[end:]
-    return path
+        raise DocumentError(speller.loaded.name, faults)

@@ -8,7 +8,7 @@ from functools import partial
 from typing import Any
 
 from setwright.documents.errors import Fault
-from setwright.documents.validation import fault_at
+from setwright.documents.validation import Spot, fault_at
 from setwright.documents.yaml_io import Loaded, Path_, dotted, shown
 from setwright.plan import amounts
 from setwright.plan.amounts import AmountError
@@ -35,20 +35,18 @@ class Speller:
 
     Attributes:
         faults: what could not be read.
-        renamed: path in the spelled-out data to the path in the author's file.
+        spots: path in the spelled-out data to the place in the author's file.
     """
 
     def __init__(self, loaded: Loaded) -> None:
         self.loaded = loaded
         self.faults: list[Fault] = []
-        self.renamed: dict[Path_, Path_] = {}
+        self.spots: dict[Path_, Spot] = {}
 
     def fault(self, path: Path_, found: str, allowed: str, offset: int = 0) -> None:
         """Note a fault, so many characters into the value at a path."""
-        line, column = self.loaded.place(path)
-        if column is not None:
-            column += offset
-        self.faults.append(Fault(dotted(path), found, allowed, line, column))
+        place = self.loaded.inside(path, offset) if offset else self.loaded.place(path)
+        self.faults.append(Fault(dotted(path), found, allowed, *place))
 
     def amount(self, path: Path_, value: Any, read: Callable[[Any], Any]) -> Any:
         """An amount, read; itself when it cannot be, with the fault noted."""
@@ -65,9 +63,8 @@ class Speller:
         try:
             return exercise_id(value)
         except UnsureNameError as error:
-            line, column = self.loaded.key_place(path) if key else self.loaded.place(path)
-            column = None if column is None else column + offset
-            self.faults.append(Fault(dotted(path), shown(value), str(error), line, column))
+            place = self.loaded.key_place(path) if key else self.loaded.inside(path, offset)
+            self.faults.append(Fault(dotted(path), shown(value), str(error), *place))
             return value
 
     def day(self, value: Any) -> Any:
@@ -91,8 +88,8 @@ class Speller:
         except LineError as error:
             self.fault(path, error.found, error.allowed, error.offset)
             return None
-        for name in read.fields:
-            self.renamed[(*path, name)] = path
+        for name, offset in read.offsets.items():
+            self.spots[(*path, name)] = Spot(path, offset)
         words = read.fields["exercise"]
         return {**read.fields, "exercise": self.exercise(path, words, read.offsets["exercise"])}
 
@@ -113,8 +110,8 @@ class Speller:
         except LineError as error:
             self.fault(inner, error.found, error.allowed, error.offset)
             return None
-        for field in ("exercise", *read.fields):
-            self.renamed[(*path, field)] = inner
+        for field, offset in read.offsets.items():
+            self.spots[(*path, field)] = Spot(inner, offset)
         if "note" in value and "note" in read.fields:
             self.fault((*path, "note"), "a second note", "one note")
         rest = {"note": value["note"]} if "note" in value else {}
@@ -132,7 +129,7 @@ class Speller:
             name = SHORT_FIELDS.get(key, key)
             place = (*path, key)
             if name != key:
-                self.renamed[(*path, name)] = place
+                self.spots[(*path, name)] = Spot(place, own_name=True)
                 if name in value:
                     self.fault(place, f"{key!r} beside {name!r}", f"one of {key!r} and {name!r}")
             if name == "exercise":
@@ -205,7 +202,7 @@ class Speller:
         if match is None or day is None:
             self.fault(path, shown(value), "`monday 60 min`")
             return None
-        self.renamed |= {(*path, "day"): path, (*path, "minutes"): path}
+        self.spots |= {(*path, "day"): Spot(path), (*path, "minutes"): Spot(path, match.start(2))}
         return {"day": day, "minutes": int(match[2])}
 
     def _avoidance(self, path: Path_, value: Any) -> Any:
@@ -224,7 +221,7 @@ class Speller:
                 self.fault(path, shown(value), KNOWN_LOAD_FORM)
                 return None
             for field in ("exercise", "load_kg", "reps", "rir"):
-                self.renamed[(*path, field)] = path
+                self.spots[(*path, field)] = Spot(path)
             return {
                 "exercise": self.exercise(path, match["name"]),
                 "load_kg": amounts.read_load(match["load"]),
@@ -235,13 +232,13 @@ class Speller:
             return value
         spelled = {SHORT_FIELDS.get(key, key): item for key, item in value.items()}
         if "load" in value:
-            self.renamed[(*path, "load_kg")] = (*path, "load")
+            self.spots[(*path, "load_kg")] = Spot((*path, "load"), own_name=True)
             if "load_kg" in value:
                 self.fault((*path, "load"), "'load' beside 'load_kg'", "one of the two")
         if spelled.get("load_kg") is not None:
             kind = unit if "load" in value else "kg"
             spelled["load_kg"] = self.amount(
-                self.renamed.get((*path, "load_kg"), (*path, "load_kg")),
+                (*path, "load" if "load" in value else "load_kg"),
                 spelled["load_kg"],
                 partial(amounts.read_load, unit=kind),
             )
@@ -261,7 +258,7 @@ class Speller:
                     if is_muscle(words)
                     else self.exercise((*path, "sets", words), words, key=True)
                 )
-                self.renamed[(*path, "sets", key)] = (*path, "sets", words)
+                self.spots[(*path, "sets", key)] = Spot((*path, "sets", words), own_name=True)
                 if key in sets:
                     self.fault((*path, "sets", words), f"{words!r}, named already", "each once")
                 sets[key] = count

@@ -13,6 +13,7 @@ from setwright.plan.spelling import ENTRY_FIELDS, SHORT_FIELDS
 from setwright.plan.week import Entry, Plan, Session
 from setwright.plan.write import entry_fields, entry_node, plan_head, session_head, write_plan
 
+_COMMENT = re.compile(r"\s*#")
 _DASH = re.compile(r"^( *)- ", re.MULTILINE)
 
 
@@ -34,9 +35,29 @@ def updated(text: str, plan: Plan) -> str:
             del tree["unavoidable"]
     out = StringIO()
     yaml.dump(tree, out)
-    result = out.getvalue()
+    result = _with_lost_comments(text, out.getvalue())
     # Whatever the author's file was like, what is written must be the plan.
     return result if _holds(result, plan) else write_plan(plan)
+
+
+def _with_lost_comments(text: str, result: str) -> str:
+    """The result, with comment lines that went with a removed member put back where they stood.
+
+    Each goes above the line that followed it in the author's text, or to the end.
+    """
+    lines, source = result.split("\n"), text.split("\n")
+    for at, line in enumerate(source):
+        if _COMMENT.match(line) and line.strip() not in map(str.strip, lines):
+            below = (_key(other) for other in source[at + 1 :] if other.strip())
+            keys = [_key(other) for other in lines]
+            place = next((keys.index(key) for key in below if key in keys), len(lines) - 1)
+            lines.insert(place, line)
+    return "\n".join(lines)
+
+
+def _key(line: str) -> str:
+    """A line down to its first colon: what stays when only figures change."""
+    return line.strip().partition(":")[0]
 
 
 def _holds(text: str, plan: Plan) -> bool:
@@ -72,65 +93,70 @@ def _head(node: Any, before: dict[str, Any], after: dict[str, Any]) -> None:
 
 def _sessions(tree: Any, before: Plan, plan: Plan) -> None:
     nodes = tree["sessions"]
-    old = [(session, nodes[at]) for at, session in enumerate(before.sessions)]
+    old = list(enumerate(before.sessions))
     same_units = before.unit == plan.unit
-    wanted = []
+    wanted: list[tuple[int | None, Any]] = []
     for session in plan.sessions:
-        found = _partner(session, old)
-        if found is None:
-            wanted.append(_new_session(session, plan.unit))
+        at = _partner(session, old)
+        if at is None:
+            wanted.append((None, _new_session(session, plan.unit)))
             continue
-        old.remove(found)
-        was, node = found
+        old = [pair for pair in old if pair[0] != at]
+        was, node = before.sessions[at], nodes[at]
         _head(node, session_head(was), session_head(session))
         _entries(node, was, session, plan.unit, same_units)
-        wanted.append(node)
+        wanted.append((at, node))
     _refill(nodes, wanted)
 
 
-def _partner(session: Session, old: list[tuple[Session, Any]]) -> tuple[Session, Any] | None:
+def _partner(session: Session, old: list[tuple[int, Session]]) -> int | None:
     """The old session this one continues: same name and day, else same day, else same name."""
     for alike in (
         lambda was: (was.name, was.day) == (session.name, session.day),
         lambda was: was.day == session.day,
         lambda was: was.name == session.name,
     ):
-        for pair in old:
-            if alike(pair[0]):
-                return pair
+        for at, was in old:
+            if alike(was):
+                return at
     return None
 
 
-def _refill(nodes: Any, wanted: list[Any]) -> None:
-    """Give a list its new members; comments go with the member they follow."""
-    kept = [id(node) for node in nodes]
-    if kept == [id(node) for node in wanted]:
+def _refill(nodes: Any, wanted: list[tuple[int | None, Any]]) -> None:
+    """Give a list its new members, each kept one with its comments.
+
+    Comments above a member hang, in the round-trip tree, on the member before it and go with it;
+    ``_with_lost_comments`` puts back what is lost with a member that goes.
+    """
+    places = [at for at, _ in wanted]
+    if places == list(range(len(nodes))):
+        for at, node in wanted:
+            if nodes[at] is not node:
+                nodes[at] = node
         return
-    if kept == [id(node) for node in wanted[: len(kept)]]:
-        nodes.extend(wanted[len(kept) :])
-        return
-    nodes[:] = wanted
+    comments = dict(nodes.ca.items)
+    del nodes[:]
+    nodes.ca.items.clear()
+    nodes.extend(node for _, node in wanted)
+    for new, (at, _) in enumerate(wanted):
+        if at in comments:
+            nodes.ca.items[new] = comments[at]
 
 
 def _entries(node: Any, was: Session, session: Session, unit: str, same_units: bool) -> None:
     nodes = node["exercises"]
     old = list(enumerate(was.exercises))
-    wanted: list[Any] = []
+    wanted: list[tuple[int | None, Any]] = []
     for entry in session.exercises:
         at = next((at for at, other in old if other == entry), None)
         if at is None:
             at = next((at for at, other in old if other.exercise == entry.exercise), None)
         if at is None:
-            wanted.append(entry_node(entry, unit))
+            wanted.append((None, entry_node(entry, unit)))
             continue
         old = [pair for pair in old if pair[0] != at]
-        wanted.append(_entry(nodes[at], was.exercises[at], entry, unit, same_units))
-    if len(wanted) == len(nodes):
-        for at, item in enumerate(wanted):
-            if nodes[at] is not item:
-                nodes[at] = item
-    else:
-        nodes[:] = wanted
+        wanted.append((at, _entry(nodes[at], was.exercises[at], entry, unit, same_units)))
+    _refill(nodes, wanted)
 
 
 def _entry(node: Any, was: Entry, entry: Entry, unit: str, same_units: bool) -> Any:
