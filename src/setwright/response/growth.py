@@ -13,7 +13,7 @@ from setwright.exercises import catalogue
 from setwright.plan.week import Plan
 from setwright.rehearsal.model import Rehearsal
 from setwright.response.curves import dose_shape, session_crowding, set_quality, week_growth
-from setwright.response.factors import CENTRAL, PERSON_SHAPE, Coefficients, drawn
+from setwright.response.factors import CENTRAL, Coefficients, drawn, people
 from setwright.response.model import Dose, WeekResponse
 from setwright.response.person import Person, person_of, rate
 
@@ -46,7 +46,11 @@ def doses_of(plan: Plan, rehearsal: Rehearsal) -> tuple[Dose, ...]:
                     rir=sum(max(one.rir_real, 0.0) for one in sets) / count,
                     rest_s=sum(rests) / len(rests) if rests else sum(entry.rest_s) / 2,
                     whole_partials=entry.partials == "whole sets",
-                    kept=min(sum(one.possible / one.fresh for one in sets) / count, 1.0),
+                    # A load that cannot be lifted once even fresh keeps nothing.
+                    kept=min(
+                        sum(one.possible / one.fresh if one.fresh else 0.0 for one in sets) / count,
+                        1.0,
+                    ),
                 )
             )
     return tuple(found)
@@ -166,8 +170,8 @@ def respond(
         spread = np.sqrt(weight**2 @ (table.spread[here] ** 2).astype(np.float32))
         sets = np.maximum(mean + c["stretch slope"] * lean + spread * error, 0.0)
         week += session_crowding(sets, c)
-    own = rng.standard_gamma(PERSON_SHAPE, (draws, 1)).astype(np.float32)
-    growth = rate(person, c) * (own / np.median(own)) * dose_shape(week, c)
+    own = rng.permutation(people(draws)).astype(np.float32)[:, None]
+    growth = rate(person, c) * own * dose_shape(week, c)
     ranked = np.sort(growth, axis=0).astype(np.float64)
     last = draws - 1
     return WeekResponse(
