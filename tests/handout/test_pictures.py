@@ -1,0 +1,174 @@
+"""The pictures: well formed, the same every time, and of the right size."""
+
+from __future__ import annotations
+
+import re
+import struct
+import zlib
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+from matplotlib.figure import Figure
+
+from setwright.documents.errors import DocumentError
+from setwright.exercises import catalogue
+from setwright.handout.drawing import DPI, fitted
+from setwright.handout.pictures import parts_picture, save, week_picture
+from setwright.plan.intake import Intake
+from setwright.plan.week import Plan
+from setwright.rehearsal.model import Rehearsal
+from setwright.response.growth import Person, doses_of, respond
+from setwright.response.model import WeekResponse
+
+
+@pytest.fixture(scope="module")
+def response(plan: Plan, rehearsal: Rehearsal) -> WeekResponse:
+    person = Person("intermediate", "40-59", "unstated")
+    return respond(doses_of(plan, rehearsal), person, len(plan.sessions), draws=20)
+
+
+@pytest.fixture(scope="module", params=["week", "parts"])
+def drawn(
+    request: pytest.FixtureRequest,
+    plan: Plan,
+    rehearsal: Rehearsal,
+    response: WeekResponse,
+    intake: Intake,
+) -> Figure:
+    if request.param == "week":
+        return week_picture(plan, rehearsal)
+    return parts_picture(plan, response, intake)
+
+
+def words_in(figure: Figure) -> str:
+    axes = [text.get_text() for one in figure.axes for text in one.texts]
+    legends = [text.get_text() for one in figure.legends for text in one.get_texts()]
+    return "\n".join([*axes, *legends, *(text.get_text() for text in figure.texts)])
+
+
+def test_the_svg_is_well_formed_and_undated(drawn: Figure, tmp_path: Path) -> None:
+    path = tmp_path / "picture.svg"
+    save(drawn, path)
+    root = ElementTree.parse(path).getroot()
+    assert root.tag.endswith("svg")
+    assert b"dc:date" not in path.read_bytes()
+
+
+def test_saving_twice_gives_the_same_bytes(drawn: Figure, tmp_path: Path) -> None:
+    for suffix in (".svg", ".png"):
+        one, other = tmp_path / f"one{suffix}", tmp_path / f"other{suffix}"
+        save(drawn, one)
+        save(drawn, other)
+        assert one.read_bytes() == other.read_bytes()
+
+
+def test_drawing_twice_gives_the_same_bytes(
+    plan: Plan, rehearsal: Rehearsal, tmp_path: Path
+) -> None:
+    for name in ("one", "other"):
+        save(week_picture(plan, rehearsal), tmp_path / f"{name}.svg")
+    assert (tmp_path / "one.svg").read_bytes() == (tmp_path / "other.svg").read_bytes()
+
+
+def test_the_png_has_the_size_of_the_sheet_and_ink_on_it(drawn: Figure, tmp_path: Path) -> None:
+    path = tmp_path / "picture.png"
+    save(drawn, path)
+    raw = path.read_bytes()
+    assert raw[:8] == b"\x89PNG\r\n\x1a\n"
+    width, height = struct.unpack(">II", raw[16:24])
+    assert width == pytest.approx(drawn.get_figwidth() * DPI, abs=1)
+    assert height == pytest.approx(drawn.get_figheight() * DPI, abs=1)
+    assert len(set(_pixels(raw))) > 4
+
+
+def _pixels(raw: bytes) -> bytes:
+    at, data = 8, b""
+    while at < len(raw):
+        (length,) = struct.unpack(">I", raw[at : at + 4])
+        if raw[at + 4 : at + 8] == b"IDAT":
+            data += raw[at + 8 : at + 8 + length]
+        at += length + 12
+    return zlib.decompress(data)
+
+
+def test_no_picture_uses_colour(drawn: Figure, tmp_path: Path) -> None:
+    path = tmp_path / "picture.svg"
+    save(drawn, path)
+    colours = set(re.findall(r"#[0-9a-f]{6}\b", path.read_text()))
+    assert colours
+    assert all(one[1:3] == one[3:5] == one[5:7] for one in colours)
+
+
+def test_the_week_names_days_exercises_and_limits(plan: Plan, rehearsal: Rehearsal) -> None:
+    words = words_in(week_picture(plan, rehearsal))
+    joined = " ".join(words.split())
+    for session in plan.sessions:
+        assert session.day.capitalize() in words
+        for entry in session.exercises:
+            first = catalogue.exercise(entry.exercise).name.split()[0]
+            assert first in joined
+    assert "45 min to be had" in words
+
+
+def test_no_label_of_the_week_leaves_the_sheet(plan: Plan, rehearsal: Rehearsal) -> None:
+    _inside(week_picture(plan, rehearsal))
+
+
+def test_no_label_of_the_parts_leaves_the_sheet(
+    plan: Plan, response: WeekResponse, intake: Intake
+) -> None:
+    _inside(parts_picture(plan, response, intake))
+
+
+def _inside(figure: Figure) -> None:
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+
+    renderer = FigureCanvasAgg(figure).get_renderer()
+    sheet = figure.bbox
+    texts = [text for one in figure.axes for text in one.texts] + list(figure.texts)
+    assert texts
+    for text in texts:
+        box = text.get_window_extent(renderer)
+        assert box.x0 >= sheet.x0 - 1 and box.x1 <= sheet.x1 + 1, text.get_text()
+        assert box.y0 >= sheet.y0 - 1 and box.y1 <= sheet.y1 + 1, text.get_text()
+
+
+def test_labels_of_the_week_do_not_cover_one_another(plan: Plan, rehearsal: Rehearsal) -> None:
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+
+    figure = week_picture(plan, rehearsal)
+    renderer = FigureCanvasAgg(figure).get_renderer()
+    boxes = [
+        (text.get_text(), text.get_window_extent(renderer).shrunk(0.98, 0.75))
+        for text in figure.axes[0].texts
+    ]
+    hits = [
+        (one[0], other[0])
+        for number, one in enumerate(boxes)
+        for other in boxes[number + 1 :]
+        if one[1].overlaps(other[1])
+    ]
+    assert hits == []
+
+
+def test_the_parts_name_what_the_week_leaves_short(
+    plan: Plan, response: WeekResponse, intake: Intake
+) -> None:
+    words = words_in(parts_picture(plan, response, intake))
+    for name in ("adductor longus", "rectus femoris", "gluteus minimus", "deltoid, side"):
+        assert name in words
+
+
+def test_another_suffix_is_refused_and_nothing_is_left(drawn: Figure, tmp_path: Path) -> None:
+    with pytest.raises(DocumentError):
+        save(drawn, tmp_path / "picture.bmp")
+    with pytest.raises(DocumentError):
+        save(drawn, tmp_path / "missing" / "picture.png")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_long_words_are_cut_to_the_room() -> None:
+    lines = fitted("a very long name of an exercise that never ends", 8, 1.0, 2)
+    assert len(lines) == 2
+    assert lines[-1].endswith("…")
