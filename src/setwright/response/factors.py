@@ -281,3 +281,23 @@ def drawn(draws: int, rng: np.random.Generator) -> dict[str, FloatArray]:
         name: np.clip(c.value + c.sd * noise[i], c.low, c.high)
         for i, (name, c) in enumerate(COEFFICIENTS.items())
     }
+
+
+def people(count: int) -> NDArray[np.float64]:
+    """Responses of people evenly spaced in rank, over that of the middle one.
+
+    Ranks instead of random people: the ends of an interval over few draws would depend on the
+    seed.
+
+    Args:
+        count: number of people.
+
+    Returns:
+        Quantiles of the gamma of shape :data:`PERSON_SHAPE` over its median, ascending, shape
+        (count,).
+    """
+    x = np.linspace(0.0, 25.0, 5001)
+    below = np.cumsum(x ** (PERSON_SHAPE - 1.0) * np.exp(-x))
+    ranks = np.append((np.arange(count) + 0.5) / count, 0.5) * below[-1]
+    quantiles = np.interp(ranks, below, x)
+    return np.asarray(quantiles[:-1] / quantiles[-1])
