@@ -9,6 +9,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 
 from setwright.documents.errors import DocumentError
@@ -16,8 +17,9 @@ from setwright.exercises import catalogue
 from setwright.handout.drawing import DPI, fitted
 from setwright.handout.pictures import parts_picture, save, week_picture
 from setwright.plan.intake import Intake
-from setwright.plan.week import Plan
+from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.model import Rehearsal
+from setwright.rehearsal.rehearse import rehearse
 from setwright.response.growth import Person, doses_of, respond
 from setwright.response.model import WeekResponse
 
@@ -122,8 +124,6 @@ def test_no_label_of_the_parts_leaves_the_sheet(
 
 
 def _inside(figure: Figure) -> None:
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-
     renderer = FigureCanvasAgg(figure).get_renderer()
     sheet = figure.bbox
     texts = [text for one in figure.axes for text in one.texts] + list(figure.texts)
@@ -134,22 +134,42 @@ def _inside(figure: Figure) -> None:
         assert box.y0 >= sheet.y0 - 1 and box.y1 <= sheet.y1 + 1, text.get_text()
 
 
-def test_labels_of_the_week_do_not_cover_one_another(plan: Plan, rehearsal: Rehearsal) -> None:
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
+def crowded() -> Plan:
+    """Three exercises alternated, short blocks, long names, and more than the minutes to be had."""
 
-    figure = week_picture(plan, rehearsal)
-    renderer = FigureCanvasAgg(figure).get_renderer()
-    boxes = [
-        (text.get_text(), text.get_window_extent(renderer).shrunk(0.98, 0.75))
-        for text in figure.axes[0].texts
-    ]
-    hits = [
-        (one[0], other[0])
-        for number, one in enumerate(boxes)
-        for other in boxes[number + 1 :]
-        if one[1].overlaps(other[1])
-    ]
-    assert hits == []
+    def once(exercise: str, letter: str | None = None) -> Entry:
+        return Entry(
+            exercise=exercise, sets=1, reps=(5, 5), rir=(0, 0), rest_s=(0, 0), superset=letter
+        )
+
+    entries = (
+        once("hip-abduction-machine-hips-open", "A"),
+        once("single-leg-romanian-deadlift", "A"),
+        once("deep-knee-split-squat", "A"),
+        once("bodyweight-bulgarian-split-squat"),
+        once("bodyweight-squat"),
+    )
+    name = "A session whose name is longer than its column"
+    session = Session(name=name, day="sunday", minutes=18, exercises=entries)
+    return Plan(setwright="plan/1", title="Long " * 20, sessions=(session,))
+
+
+def test_labels_of_the_week_do_not_cover_one_another(plan: Plan, rehearsal: Rehearsal) -> None:
+    tight = crowded()
+    for figure in (week_picture(plan, rehearsal), week_picture(tight, rehearse(tight))):
+        _inside(figure)
+        renderer = FigureCanvasAgg(figure).get_renderer()
+        boxes = [
+            (text.get_text(), text.get_window_extent(renderer).shrunk(0.98, 0.75))
+            for text in figure.axes[0].texts
+        ]
+        hits = [
+            (one[0], other[0])
+            for number, one in enumerate(boxes)
+            for other in boxes[number + 1 :]
+            if one[1].overlaps(other[1])
+        ]
+        assert hits == []
 
 
 def test_the_parts_name_what_the_week_leaves_short(

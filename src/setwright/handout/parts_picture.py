@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from setwright.anatomy.atlas import muscles, parts
-from setwright.anatomy.model import Part, Region
+from setwright.anatomy.model import Part
 from setwright.handout.drawing import FAINT, INK, PAPER, SOFT, STYLE, bare, fitted, sheet
+from setwright.handout.parts_rows import HEAD_ROWS, MUSCLE_GAP_ROWS, groups, halves, rows_of
 from setwright.handout.wording import number
 from setwright.plan.intake import Intake
 from setwright.plan.week import Plan
@@ -19,21 +19,9 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 SIZE = 8.0
-ROW_IN, MUSCLE_GAP_ROWS, HEAD_ROWS = 0.175, 0.45, 1.0
+ROW_IN = 0.175
 NAMES_IN, BARS_IN, GAP_IN, SIDE_IN = 2.15, 2.5, 0.4, 0.3
 TOP_IN, BOTTOM_IN = 0.8, 0.6
-DOWN: tuple[Region, ...] = (
-    "neck",
-    "shoulder",
-    "chest",
-    "back",
-    "upper arm",
-    "forearm",
-    "trunk",
-    "hip",
-    "thigh",
-    "lower leg",
-)
 TITLE = "fractional sets a week"
 
 
@@ -54,9 +42,8 @@ def parts_picture(plan: Plan, response: WeekResponse, intake: Intake | None = No
 
     weekly = dict(zip(response.parts, response.weekly_sets.tolist(), strict=True))
     targets = {ident: band for ident, band in bands(intake).items() if band.least > 0}
-    groups = _groups(weekly, targets)
-    left, right = _halves(groups)
-    rows = max(_rows(left), _rows(right))
+    left, right = halves(groups(weekly, targets))
+    rows = max(rows_of(left), rows_of(right))
     width = 2 * (NAMES_IN + BARS_IN + SIDE_IN) + GAP_IN
     height = TOP_IN + rows * ROW_IN + BOTTOM_IN
     most = max([*weekly.values(), *(band.most for band in targets.values()), 1.0]) * 1.06
@@ -74,37 +61,9 @@ def parts_picture(plan: Plan, response: WeekResponse, intake: Intake | None = No
     return figure
 
 
-def _groups(
-    weekly: Mapping[str, float], targets: Mapping[str, Band]
-) -> list[tuple[str, list[Part]]]:
-    """Muscles with the parts that are worth a row, from the neck down."""
-    found: dict[str, list[Part]] = {}
-    for one in parts():
-        if one.id in targets or one.trained_directly or weekly.get(one.id, 0) > 0:
-            found.setdefault(one.muscle, []).append(one)
-    ordered = sorted(found.items(), key=lambda item: DOWN.index(item[1][0].region))
-    return [(muscles()[ident].name, rows) for ident, rows in ordered]
-
-
-def _rows(groups: list[tuple[str, list[Part]]]) -> float:
-    return sum(_height(rows) for _, rows in groups)
-
-
-def _height(rows: list[Part]) -> float:
-    return (HEAD_ROWS if len(rows) > 1 else 0) + len(rows) + MUSCLE_GAP_ROWS
-
-
-def _halves(
-    groups: list[tuple[str, list[Part]]],
-) -> tuple[list[tuple[str, list[Part]]], list[tuple[str, list[Part]]]]:
-    """The groups in two columns of nearly the same height, order kept."""
-    cut = min(range(len(groups) + 1), key=lambda at: abs(_rows(groups[:at]) - _rows(groups[at:])))
-    return groups[:cut], groups[cut:]
-
-
 def _column(
     axes: Axes,
-    groups: list[tuple[str, list[Part]]],
+    chosen: list[tuple[str, list[Part]]],
     weekly: Mapping[str, float],
     targets: Mapping[str, Band],
     rows: float,
@@ -123,7 +82,7 @@ def _column(
     axes.axvline(0, color=SOFT, linewidth=0.8, zorder=1)
     at = 0.0
     per_in = most / BARS_IN
-    for name, members in groups:
+    for name, members in chosen:
         if len(members) > 1:
             _label(axes, -NAMES_IN * per_in, at + 0.5, name, bold=True)
             at += HEAD_ROWS

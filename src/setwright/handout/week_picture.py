@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from setwright.exercises import catalogue
 from setwright.handout.drawing import FAINT, INK, PAPER, SOFT, STYLE, bare, fitted, sheet
-from setwright.handout.timeline import Block, Lane, Span, blocks
-from setwright.handout.wording import rir_words, span
+from setwright.handout.timeline import blocks
+from setwright.handout.week_blocks import GAP, INCHES_A_MINUTE, SIZE, draw_block, sides
 from setwright.plan.week import Plan, Session
 from setwright.rehearsal.model import Rehearsal, RehearsedSession
 
@@ -17,12 +16,8 @@ if TYPE_CHECKING:
 
 COLUMN_IN = 2.35
 LEFT_IN, RIGHT_IN, TOP_IN, BOTTOM_IN = 0.6, 0.2, 0.9, 0.55
-INCHES_A_MINUTE = 0.135
 ROOM_BELOW_MIN = 2.5
-# Shares of a column's width: the gap between columns, and the strip with the sets.
-GAP, STRIP = 0.07, 0.07
-SIZE = 8.0
-LINE_IN = SIZE * 1.22 / 72
+LANES_A_COLUMN = 2
 
 
 def week_picture(plan: Plan, rehearsal: Rehearsal) -> Figure:
@@ -42,7 +37,13 @@ def week_picture(plan: Plan, rehearsal: Rehearsal) -> Figure:
         for session, lived in zip(plan.sessions, rehearsal.sessions, strict=True)
     )
     minutes = longest + ROOM_BELOW_MIN
-    width = LEFT_IN + COLUMN_IN * len(plan.sessions) + RIGHT_IN
+    drawn = [
+        blocks(session, lived)
+        for session, lived in zip(plan.sessions, rehearsal.sessions, strict=True)
+    ]
+    lanes = max(len(block.lanes) for row in drawn for block in row)
+    column_in = COLUMN_IN * max(1.0, lanes / LANES_A_COLUMN)
+    width = LEFT_IN + column_in * len(plan.sessions) + RIGHT_IN
     height = TOP_IN + INCHES_A_MINUTE * minutes + BOTTOM_IN
     with rc_context(STYLE):  # type: ignore[arg-type]
         figure = sheet(max(width, 5.6), height)
@@ -50,7 +51,7 @@ def week_picture(plan: Plan, rehearsal: Rehearsal) -> Figure:
             (
                 LEFT_IN / figure.get_figwidth(),
                 BOTTOM_IN / height,
-                COLUMN_IN * len(plan.sessions) / figure.get_figwidth(),
+                column_in * len(plan.sessions) / figure.get_figwidth(),
                 INCHES_A_MINUTE * minutes / height,
             )
         )
@@ -63,10 +64,12 @@ def week_picture(plan: Plan, rehearsal: Rehearsal) -> Figure:
         for tick in ticks:
             axes.axhline(tick, color=FAINT, linewidth=0.5, zorder=0)
         axes.text(0, -0.6, "min ", fontsize=SIZE, color=SOFT, ha="right", va="bottom")
-        for column, (session, lived) in enumerate(
-            zip(plan.sessions, rehearsal.sessions, strict=True)
+        for column, (session, lived, row) in enumerate(
+            zip(plan.sessions, rehearsal.sessions, drawn, strict=True)
         ):
-            _column(axes, column, session, lived)
+            _column(axes, column, column_in, session, lived)
+            for block in row:
+                draw_block(axes, column, column_in, session, block)
         figure.text(
             LEFT_IN / figure.get_figwidth(),
             1 - 0.3 / height,
@@ -78,112 +81,26 @@ def week_picture(plan: Plan, rehearsal: Rehearsal) -> Figure:
     return figure
 
 
-def _column(axes: Axes, column: int, session: Session, lived: RehearsedSession) -> None:
-    left, right = column + GAP / 2, column + 1 - GAP / 2
-    width_in = (right - left) * COLUMN_IN
+def _column(
+    axes: Axes, column: int, column_in: float, session: Session, lived: RehearsedSession
+) -> None:
+    left, right = sides(column)
+    width_in = (right - left) * column_in
     day = session.day.capitalize()
     axes.text(left, -1.9, day, fontsize=9.5, fontweight="bold", va="bottom")
     name = fitted(session.name, SIZE, width_in * 0.66, 1)[0]
     axes.text(left, -0.6, name, fontsize=SIZE, va="bottom", color=INK)
     total = f"{lived.total_s / 60:.0f} min"
     axes.text(right, -0.6, total, fontsize=SIZE, va="bottom", ha="right", color=INK)
-    for block in blocks(session, lived):
-        _block(axes, session, block, left, right)
     if session.minutes is not None:
         axes.plot(
             [left - GAP / 2, right + GAP / 2], [session.minutes] * 2, color=INK, linewidth=1.6
         )
         axes.text(
-            right, session.minutes + 0.35, f"{session.minutes} min to be had",
+            right, max(session.minutes, lived.total_s / 60) + 0.35,
+            f"{session.minutes} min to be had",
             fontsize=SIZE - 0.5, va="top", ha="right", style="italic",
         )  # fmt: skip
-
-
-def _block(axes: Axes, session: Session, block: Block, left: float, right: float) -> None:
-    _box(axes, left, right, block.whole, fill="0.95", edge=INK, order=1)
-    _box(
-        axes,
-        left,
-        right,
-        Span(block.whole.start_s, block.opens_s),
-        fill=PAPER,
-        hatch="....",
-        edge=SOFT,
-        order=2,
-    )
-    width = (right - left) / len(block.lanes)
-    for place, lane in enumerate(block.lanes):
-        start = left + place * width
-        if place:
-            axes.plot(
-                [start, start],
-                [block.opens_s / 60, block.whole.end_s / 60],
-                color=SOFT,
-                linewidth=0.6,
-                linestyle=(0, (4, 2)),
-                zorder=3,
-            )
-        _lane(axes, session, block, lane, start, start + width)
-
-
-def _lane(
-    axes: Axes, session: Session, block: Block, lane: Lane, left: float, right: float
-) -> None:
-    strip = left + STRIP
-    for warm in lane.warm_up:
-        _box(axes, left, strip, warm, fill=PAPER, hatch="//////", edge=SOFT, order=3)
-    for work in lane.sets:
-        _box(axes, left, strip, work, fill="0.3", edge=INK, order=4)
-    entry = session.exercises[lane.position]
-    letter = f"{entry.superset}  " if entry.superset else ""
-    room = (block.whole.end_s - block.opens_s) / 60 * INCHES_A_MINUTE
-    most = max(int((room - 0.03) / LINE_IN), 1)
-    width_in = (right - strip) * COLUMN_IN - 0.1
-    dose = f"{entry.sets} x {span(*entry.reps)}"
-    lines = [dose, f"RIR {rir_words(entry)}"]
-    if width_in > 1.4:
-        lines = [f"{dose}, RIR {rir_words(entry)}"]
-    name = fitted(letter + catalogue.exercise(entry.exercise).name, SIZE, width_in, 3)
-    if len(name) + len(lines) > most:
-        name = name[: max(most - 1, 1)]
-    shown = [*name, *lines][:most]
-    top = block.opens_s / 60 + 0.035 / INCHES_A_MINUTE
-    for number, line in enumerate(shown):
-        axes.text(
-            strip + 0.02,
-            top + number * LINE_IN / INCHES_A_MINUTE,
-            line,
-            fontsize=SIZE,
-            va="top",
-            color=INK if number < len(name) else "0.25",
-            zorder=5,
-        )
-
-
-def _box(
-    axes: Axes,
-    left: float,
-    right: float,
-    time: Span,
-    fill: str,
-    edge: str,
-    order: int,
-    hatch: str | None = None,
-) -> None:
-    from matplotlib.patches import Rectangle
-
-    axes.add_patch(
-        Rectangle(
-            (left, time.start_s / 60),
-            right - left,
-            (time.end_s - time.start_s) / 60,
-            facecolor=fill,
-            edgecolor=edge,
-            linewidth=0.6,
-            hatch=hatch,
-            zorder=order,
-        )
-    )
 
 
 def _key(figure: Figure) -> None:
