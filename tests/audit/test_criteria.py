@@ -1,0 +1,107 @@
+"""Criteria on small plans whose answer is known."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from setwright.audit.audit import AuditReport, audit
+from setwright.audit.registry import registry
+from setwright.audit.remark import Remark
+from setwright.plan.intake import Intake
+from setwright.plan.read import read_intake
+from setwright.plan.week import Entry, Plan, Session
+from setwright.sources.library import findings
+
+
+EXAMPLE = Path(__file__).parents[2] / "examples" / "intake.yaml"
+
+
+def entry(exercise: str, **changes: object) -> Entry:
+    fields = {"sets": 3, "reps": (10, 10), "rir": (3, 1), "rest_s": (120, 180), **changes}
+    return Entry.model_validate({"exercise": exercise, **fields})
+
+
+def report(
+    *entries: Entry, minutes: int | None = None, intake: Intake | None = None
+) -> AuditReport:
+    session = Session(name="Day", day="monday", minutes=minutes, exercises=entries)
+    return audit(Plan(setwright="plan/1", title="One day", sessions=(session,)), intake)
+
+
+def of(found: AuditReport, criterion: str) -> dict[str, Remark]:
+    return {one.subject: one for one in found.remarks if one.criterion == criterion}
+
+
+def lacking(found: AuditReport) -> set[str]:
+    return {name.lower() for name, one in of(found, "coverage").items() if one.verdict != "holds"}
+
+
+def names(found: set[str], words: str) -> bool:
+    return any(words in name for name in found)
+
+
+def test_a_squat_day_is_told_what_the_squat_leaves_out() -> None:
+    left_out = lacking(report(entry("back-squat")))
+    for words in (
+        "rectus femoris",
+        "gluteus medius",
+        "gluteus minimus",
+        "adductor longus",
+        "adductor brevis",
+    ):
+        assert names(left_out, words), words
+
+
+def test_a_hinge_day_is_told_about_the_short_head() -> None:
+    left_out = lacking(report(entry("romanian-deadlift")))
+    for words in ("short head", "gluteus medius", "adductor longus"):
+        assert names(left_out, words), words
+
+
+def test_a_coverage_gap_closes_when_its_mend_is_done() -> None:
+    before = of(report(entry("back-squat")), "coverage")
+    subject = next(name for name in before if "rectus femoris" in name.lower())
+    mend = before[subject].mend
+    assert mend is not None and mend.kind == "add exercise" and mend.amount is not None
+    added = entry(mend.target, sets=int(mend.amount), rir=(1, 0))
+    after = of(report(entry("back-squat"), added), "coverage")[subject]
+    assert after.figure is not None and before[subject].figure is not None
+    assert after.figure > before[subject].figure
+
+
+def test_a_free_bench_press_alone_stays_short_of_failure() -> None:
+    alone = read_intake(EXAMPLE.read_text(encoding="utf-8"), EXAMPLE.name)
+    assert alone.setting == "alone"
+    failing, short = entry("barbell-bench-press", rir=(1, 0)), entry("barbell-bench-press")
+    (missed,) = of(report(failing, intake=alone), "effort-caps").values()
+    assert (missed.verdict, missed.figure, missed.low) == ("misses", 0, 2)
+    kept = short.model_copy(update={"rir": (3.0, 2.0)})
+    (held,) = of(report(kept, intake=alone), "effort-caps").values()
+    assert held.verdict == "holds"
+    helped = alone.model_copy(update={"setting": "with a partner or staff"})
+    assert of(report(failing, intake=helped), "effort-caps") == {}
+
+
+def test_a_session_longer_than_its_minutes_misses() -> None:
+    work = (entry("back-squat", sets=6), entry("leg-extension", sets=6))
+    (over,) = of(report(*work, minutes=10), "time").values()
+    (under,) = of(report(*work, minutes=120), "time").values()
+    assert (over.verdict, under.verdict) == ("misses", "holds")
+    assert over.figure == under.figure
+
+
+def test_a_superset_of_one_muscle_misses() -> None:
+    same = report(entry("seated-leg-curl", superset="A"), entry("lying-leg-curl", superset="A"))
+    apart = report(entry("seated-leg-curl", superset="A"), entry("leg-extension", superset="A"))
+    assert [one.verdict for one in of(same, "supersets").values()] == ["misses"]
+    assert [one.verdict for one in of(apart, "supersets").values()] == ["holds"]
+
+
+def test_evidence_of_every_criterion_can_be_looked_up() -> None:
+    known = {*findings(), "common practice"}
+    assert {one for item in registry() for one in item.evidence} <= known
+
+
+def test_evidence_of_every_remark_can_be_looked_up() -> None:
+    found = report(entry("barbell-bench-press", rir=(1, 0)), entry("back-squat"), minutes=20)
+    assert {one for remark in found.remarks for one in remark.evidence} <= set(findings())
