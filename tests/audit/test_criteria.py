@@ -12,7 +12,6 @@ from setwright.plan.read import read_intake
 from setwright.plan.week import Entry, Plan, Session
 from setwright.sources.library import findings
 
-
 EXAMPLE = Path(__file__).parents[2] / "examples" / "intake.yaml"
 
 
