@@ -120,3 +120,11 @@ def test_a_day_goes_and_a_day_comes():
 def test_a_text_that_is_no_plan_is_refused():
     with pytest.raises(DocumentError):
         update_plan("title: x\n", read_plan(TEXT, "plan.yaml"))
+
+
+def test_comments_survive_where_the_file_has_to_be_written_anew():
+    plan = read_plan(TEXT, "plan.yaml").model_copy(update={"title": "\u2028bad\x85\ufeff"})
+    text = update_plan(TEXT, plan)
+    assert read_plan(text, "plan.yaml") == plan
+    assert "# The coach's own heading." in text
+    assert "# the first lift" in text

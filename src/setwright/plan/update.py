@@ -35,9 +35,13 @@ def updated(text: str, plan: Plan) -> str:
             del tree["unavoidable"]
     out = StringIO()
     yaml.dump(tree, out)
-    result = _with_lost_comments(text, out.getvalue())
+    anew = write_plan(plan)
     # Whatever the author's file was like, what is written must be the plan.
-    return result if _holds(result, plan) else write_plan(plan)
+    for result in (out.getvalue(), anew):
+        commented = _with_lost_comments(text, result)
+        if _holds(commented, plan):
+            return commented
+    return anew
 
 
 def _with_lost_comments(text: str, result: str) -> str:
