@@ -20,7 +20,7 @@ from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.rehearse import rehearse
 
 # Part of the time for the search; the rest settles, prices ten more minutes and audits.
-FIRST_SHARE, SECOND_SHARE = 0.12, 0.3
+FIRST_SHARE, SECOND_SHARE = 0.1, 0.42
 MORE_MINUTES = 10
 # Supersets are trusted to save no more than this (finding super-8-weeks: 36 % of the time).
 MOST_SAVED = 1.45

@@ -19,9 +19,9 @@ from setwright.response.curves import set_value
 
 # Bands, effort and rest by kind: findings practice-compound-heavier, practice-effort-course,
 # practice-rest. Exercises that tax the whole person rest longest.
-COMPOUND_REPS, ISOLATION_REPS = (6, 10), (10, 15)
+COMPOUND_REPS, ISOLATION_REPS = (6, 10), (9, 14)
 COMPOUND_RIR, ISOLATION_RIR = (2.0, 1.0), (1.0, 0.0)
-HARD_REST_S, COMPOUND_REST_S, ISOLATION_REST_S = (150, 180), (120, 150), (75, 90)
+HARD_REST_S, COMPOUND_REST_S, ISOLATION_REST_S = (150, 180), (120, 150), (90, 120)
 HARD_FROM = 0.55
 # Repetitions kept from set to set at these rests, for the model; the rehearsal settles it.
 KEPT = 0.85
@@ -148,7 +148,7 @@ def allowed(intake: Intake) -> tuple[Exercise, ...]:
 # One option replaces another that is worth at most this much more to a part that counts, in
 # effective sets a set, if it takes no more time and loads the spine no more.
 REPLACES_WITHIN = 0.12
-PER_PART = 4
+PER_PART = 3
 TIME_WITHIN, SPINE_WITHIN = 1.1, 0.05
 
 
@@ -181,5 +181,5 @@ def shortlist(options: tuple[Option, ...], weights: NDArray[np.float64]) -> tupl
         best.update(o for o in ranked[:PER_PART] if values[o, part] > 0)
         # What a part gains as a by-product shows in the worth of the whole exercise.
         by_worth = sorted(kept, key=lambda o: -worth[o] * (values[o, part] > 0.4))
-        best.update(by_worth[:2])
+        best.update(by_worth[:1])
     return tuple(options[o] for o in sorted(best))

@@ -8,11 +8,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from setwright.anatomy.atlas import parts, resolve
+from setwright.audit.criteria.coverage import REACHED
 from setwright.audit.criteria.frequency import TWICE
 from setwright.audit.criteria.merit import merit_of
 from setwright.audit.criteria.session_volume import PLATEAU
 from setwright.audit.criteria.spine import MOST_SESSION, MOST_TWO_DAYS
 from setwright.audit.criteria.volume_jump import USUAL_SETS
+from setwright.audit.muscles import parts_of_muscles
 from setwright.design.options import (
     LEAST_SETS,
     MOST_SETS,
@@ -159,7 +161,7 @@ def problem_of(intake: Intake) -> Problem:
         alike=_alike(options),
         alike_days=_alike_days(intake),
         weights=weights,
-        least=np.array([band.least for band in order]),
+        least=_least(intake),
         most=np.array(tops) - _earlier(intake),
         times=np.array(
             [
@@ -173,6 +175,21 @@ def problem_of(intake: Intake) -> Problem:
         spine_two_days=MOST_TWO_DAYS * back_pain,
         seed=intake.seed,
     )
+
+
+def _least(intake: Intake) -> NDArray[np.float64]:
+    """Fractional sets a week each part is meant to reach, shape (P,).
+
+    The audit judges a muscle by its most trained part and every other part by the share that
+    counts as reached: the largest part of a muscle is asked for the whole, the others for that.
+    """
+    wanted = bands(intake)
+    least = np.array([wanted[part.id].least for part in parts()])
+    asked = (REACHED + 0.1) * least
+    for columns in parts_of_muscles().values():
+        largest = columns[np.argmax(least[columns])]
+        asked[largest] = least[largest]
+    return asked
 
 
 def _earlier(intake: Intake) -> NDArray[np.float64]:

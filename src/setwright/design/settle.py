@@ -7,6 +7,8 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from setwright.audit.criteria.performance_kept import LEAST_KEPT
+from setwright.audit.criteria.rest import LONGEST_S
 from setwright.design.pairs import pair
 from setwright.design.problem import Problem, ordered_days
 from setwright.exercises import catalogue
@@ -18,6 +20,8 @@ from setwright.response.growth import central_growth, doses_of
 MOST_PAIRS = 3
 # Weighted growth, relative, that a change of order must gain to be made.
 WORTH_MOVING = 1e-3
+# Rests grow in these steps where repetitions fall too far.
+LONGER_S, LONGER_TRIES = 30, 3
 
 
 def worth(plan: Plan, intake: Intake | None, problem: Problem) -> float:
@@ -95,6 +99,26 @@ def reorder(session: Session, intake: Intake, problem: Problem) -> Session:
         if gained > value * (1 + WORTH_MOVING):
             best, value = tried, gained
     return best
+
+
+def hold(session: Session, intake: Intake) -> Session:
+    """Lengthen rests until repetitions hold from set to set, within what the audit accepts."""
+    for _ in range(LONGER_TRIES):
+        lived = rehearse(_alone(session), intake).sessions[0]
+        entries = list(session.exercises)
+        short = False
+        for position, entry in enumerate(entries):
+            able = [one.possible for one in lived.sets if one.entry == position]
+            kept = min(able) / max(able[0], 1.0)
+            if len(able) > 1 and (kept < LEAST_KEPT or min(able) < entry.reps[0]):
+                rest = (entry.rest_s[0] + LONGER_S, entry.rest_s[1] + LONGER_S)
+                if rest[1] <= LONGEST_S:
+                    entries[position] = entry.model_copy(update={"rest_s": rest})
+                    short = True
+        if not short:
+            return session
+        session = _with(session, entries)
+    return session
 
 
 def shorten(session: Session, intake: Intake, problem: Problem) -> Session:
@@ -191,6 +215,7 @@ def settle(sets: NDArray[np.int64], problem: Problem, intake: Intake) -> tuple[S
         paired = _with(ordered, pair(ordered.exercises, MOST_PAIRS))
         # A pair that saves no time is not worth the crowd at two stations.
         shorter = seconds_of(paired, intake) < seconds_of(ordered, intake)
-        settled.append(shorten(paired if shorter else ordered, intake, problem))
+        held = hold(paired if shorter else ordered, intake)
+        settled.append(shorten(held, intake, problem))
     plan = Plan(setwright="plan/1", title="week", sessions=tuple(settled))
     return fill(plan, intake, problem).sessions

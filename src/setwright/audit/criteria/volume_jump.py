@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from setwright.audit.context import Context
-from setwright.audit.muscles import muscle_name, parts_of_muscles, session_sets
+from setwright.audit.muscles import muscle_name, parts_of_muscles
 from setwright.audit.registry import criterion
 from setwright.audit.remark import Mend, Remark
 from setwright.audit.verdict import verdict_of
@@ -18,13 +18,16 @@ EVIDENCE = ("rhabdo-spike", "rhabdo-novice-dose", "layoff-load-reset")
 
 @criterion("volume-jump", "a first week does not leap in volume", EVIDENCE)
 def check(context: Context) -> Iterator[Remark]:
-    """One remark a muscle, when the intake says that the person is new or comes back."""
+    """One remark a muscle, when the intake says that the person is new or comes back.
+
+    A part is what gets sore: the muscle's most trained part over the week is judged.
+    """
     share, evidence = volume_share(context.intake)
     if share >= 1.0:
         return
     most = share * USUAL_SETS
-    for muscle in parts_of_muscles():
-        figure = float(session_sets(context, muscle).sum())
+    for muscle, columns in parts_of_muscles().items():
+        figure = float(context.response.weekly_sets[columns].max())
         if figure == 0:
             continue
         verdict = verdict_of(figure, high=most, margin=0.15 * most)
