@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from setwright.audit.context import Context
 from setwright.audit.registry import criterion
-from setwright.audit.remark import Mend, Place, Remark
+from setwright.audit.remark import Mend, MendKind, Place, Remark
 from setwright.audit.verdict import verdict_of
 from setwright.plan.limits import rir_floor
 
@@ -30,7 +30,7 @@ def check(context: Context) -> Iterator[Remark]:
             continue
         least = min(item.entry.rir)
         verdict = verdict_of(least, low=floor.rir)
-        kind = "use safeties" if "free bar" in floor.because else "raise rir"
+        kind: MendKind = "use safeties" if "free bar" in floor.because else "raise rir"
         mend = (
             None
             if verdict == "holds"
