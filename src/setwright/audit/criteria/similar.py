@@ -20,7 +20,7 @@ EVIDENCE = ("practice-redundancy", "exercise-variation-review-2022")
 def likeness(context: Context, one: Placed, other: Placed) -> float:
     """Cosine between what two exercises train, 0 to 1."""
     a, b = context.shares(one), context.shares(other)
-    return float(a @ b / max(np.linalg.norm(a) * np.linalg.norm(b), 1e-9))
+    return float(a @ b / max(float(np.linalg.norm(a) * np.linalg.norm(b)), 1e-9))
 
 
 @criterion("similar", "a session does not repeat itself", EVIDENCE)
