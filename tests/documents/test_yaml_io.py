@@ -3,7 +3,8 @@
 import pytest
 
 from setwright.documents.errors import DocumentError
-from setwright.documents.yaml_io import MAX_CHARACTERS, MAX_DEPTH, read_yaml, write_text
+from setwright.documents.yaml_build import MAX_DEPTH
+from setwright.documents.yaml_io import MAX_CHARACTERS, read_yaml, write_text
 from setwright.documents.yaml_text import block
 
 

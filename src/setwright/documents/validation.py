@@ -9,7 +9,8 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from setwright.documents.errors import DocumentError, Fault
-from setwright.documents.yaml_io import Loaded, Path_, dotted, shown
+from setwright.documents.yaml_build import Path_, dotted
+from setwright.documents.yaml_io import Loaded, shown
 
 M = TypeVar("M", bound=BaseModel)
 

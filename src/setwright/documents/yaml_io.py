@@ -1,13 +1,11 @@
 """YAML text to plain data with the line and column of every value, and safe writes.
 
 Only plain data is accepted: mappings, lists, text, whole numbers, decimals, true and false, null.
-The parser's events are walked with a stack of our own, so depth is bounded and nothing recurses.
 """
 
 from __future__ import annotations
 
 import os
-import re
 import tempfile
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -15,21 +13,10 @@ from pathlib import Path
 from typing import Any
 
 from setwright.documents.errors import DocumentError, Fault
-
-Path_ = tuple[str | int, ...]
-Place = tuple[int, int]
+from setwright.documents.yaml_build import SURROGATE, Builder, Path_, Place
 
 # A four-day plan has some 4,000 characters; the cap keeps a hostile file from holding a machine up.
 MAX_CHARACTERS = 200_000
-MAX_DEPTH = 20
-MAX_VALUES = 20_000
-
-_INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]{0,14})\Z")
-_DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]{0,14})\.[0-9]{1,400}\Z")
-_SURROGATE = re.compile("[\ud800-\udfff]")
-_NULLS = frozenset({"", "~", "null", "Null", "NULL"})
-_TRUE = frozenset({"true", "True", "TRUE"})
-_FALSE = frozenset({"false", "False", "FALSE"})
 
 
 @dataclass(frozen=True)
@@ -69,11 +56,6 @@ class Loaded:
         return self.keys.get(path) or self.place(path)
 
 
-def dotted(path: Path_) -> str:
-    """A path as messages show it: ``sessions.0.name``."""
-    return ".".join(str(piece) for piece in path)
-
-
 def shown(value: Any) -> str:
     """A value as messages show it, kept short."""
     if isinstance(value, dict):
@@ -86,134 +68,6 @@ def shown(value: Any) -> str:
         return "true" if value else "false"
     text = repr(value)
     return text if len(text) <= 80 else text[:77] + "..."
-
-
-def scalar(text: str) -> str | int | float | bool | None:
-    """The value of an unquoted scalar.
-
-    Numbers are the plain decimal forms alone: no octal or hexadecimal, no exponent, no infinity,
-    no not-a-number, no digit groups. Whatever is none of these stays text.
-    """
-    if text in _NULLS:
-        return None
-    if text in _TRUE:
-        return True
-    if text in _FALSE:
-        return False
-    if _INTEGER.match(text):
-        return int(text)
-    if _DECIMAL.match(text):
-        return float(text)
-    return text
-
-
-class _Open:
-    """A mapping or list that is still being read."""
-
-    __slots__ = ("keys", "path", "pending", "target")
-
-    def __init__(self, target: Any, path: Path_) -> None:
-        self.target = target
-        self.path = path
-        self.pending: str | None = None
-        self.keys: set[str] = set()
-
-
-class _Builder:
-    """Builds plain data out of parser events."""
-
-    def __init__(self, name: str) -> None:
-        self.name = name
-        self.stack: list[_Open] = []
-        self.values: dict[Path_, Place] = {}
-        self.keys: dict[Path_, Place] = {}
-        self.texts: dict[Path_, Place] = {}
-        self.root: Any = None
-        self.documents = 0
-
-    def refuse(self, mark: Any, field: Path_, found: str, allowed: str) -> DocumentError:
-        fault = Fault(dotted(field), found, allowed, mark.line + 1, mark.column + 1)
-        return DocumentError(self.name, (fault,))
-
-    def here(self) -> Path_:
-        if not self.stack:
-            return ()
-        top = self.stack[-1]
-        if isinstance(top.target, list):
-            return (*top.path, len(top.target))
-        return top.path if top.pending is None else (*top.path, top.pending)
-
-    def wants_key(self) -> bool:
-        return (
-            bool(self.stack)
-            and isinstance(self.stack[-1].target, dict)
-            and self.stack[-1].pending is None
-        )
-
-    def put(self, value: Any, mark: Any) -> None:
-        path = self.here()
-        if len(self.values) >= MAX_VALUES:
-            raise self.refuse(mark, path, "too many values", f"up to {MAX_VALUES} values")
-        self.values[path] = (mark.line + 1, mark.column + 1)
-        if not self.stack:
-            self.root = value
-            return
-        top = self.stack[-1]
-        if isinstance(top.target, list):
-            top.target.append(value)
-        else:
-            top.target[top.pending] = value
-            top.pending = None
-
-    def key(self, text: str, mark: Any) -> None:
-        top = self.stack[-1]
-        path = (*top.path, text)
-        if text in top.target:
-            line = self.keys[path][0]
-            raise self.refuse(
-                mark, path, f"the key {text!r} again (first on line {line})", "each key once"
-            )
-        self.keys[path] = (mark.line + 1, mark.column + 1)
-        top.pending = text
-
-    def start(self, target: Any, mark: Any) -> None:
-        path = self.here()
-        if self.wants_key():
-            raise self.refuse(mark, path, "a mapping or list as a key", "text as a key")
-        if len(self.stack) >= MAX_DEPTH:
-            raise self.refuse(mark, path, "values nested too deep", f"up to {MAX_DEPTH} levels")
-        self.put(target, mark)
-        self.stack.append(_Open(target, path))
-
-    def take(self, event: Any) -> None:
-        kind = type(event).__name__
-        mark = event.start_mark
-        if kind == "AliasEvent" or getattr(event, "anchor", None):
-            raise self.refuse(
-                mark, self.here(), "an anchor or alias (& or *)", "values written out in full"
-            )
-        if kind in ("ScalarEvent", "MappingStartEvent", "SequenceStartEvent"):
-            if getattr(event, "ctag", None):
-                raise self.refuse(mark, self.here(), f"the tag {event.ctag}", "values without tags")
-            if kind == "ScalarEvent":
-                if _SURROGATE.search(event.value):
-                    raise self.refuse(mark, self.here(), "half a character", "whole characters")
-                if self.wants_key():
-                    self.key(event.value, mark)
-                else:
-                    plain = event.style is None
-                    if event.end_mark.line == mark.line:
-                        column = mark.column + (1 if plain else 2)
-                        self.texts[self.here()] = (mark.line + 1, column)
-                    self.put(scalar(event.value) if plain else event.value, mark)
-            else:
-                self.start({} if kind == "MappingStartEvent" else [], mark)
-        elif kind in ("MappingEndEvent", "SequenceEndEvent"):
-            self.stack.pop()
-        elif kind == "DocumentStartEvent":
-            self.documents += 1
-            if self.documents > 1:
-                raise self.refuse(mark, (), "a second document in the file", "one document a file")
 
 
 def _whole(name: str, found: str, allowed: str) -> DocumentError:
@@ -233,12 +87,12 @@ def read_yaml(text: str, name: str) -> Loaded:
     """
     if len(text) > MAX_CHARACTERS:
         raise _whole(name, f"{len(text)} characters", f"up to {MAX_CHARACTERS} characters")
-    if _SURROGATE.search(text):
+    if SURROGATE.search(text):
         raise _whole(name, "text that is no Unicode", "UTF-8 text")
     from ruamel.yaml import YAML
     from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
-    builder = _Builder(name)
+    builder = Builder(name)
     try:
         for event in YAML(typ="safe", pure=True).parse(text.removeprefix("\ufeff")):
             builder.take(event)

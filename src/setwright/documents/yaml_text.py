@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any
 
-from setwright.documents.yaml_io import scalar
+from setwright.documents.yaml_build import scalar
 
 # Text that needs no quotes in YAML: begins with a letter, holds none of YAML's own signs.
 _PLAIN = re.compile(r"[A-Za-zÀ-ÖØ-öø-ÿ][\w ,./()+×%°'&-]*\Z")

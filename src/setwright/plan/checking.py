@@ -8,7 +8,7 @@ from typing import get_args
 
 from setwright.anatomy import atlas
 from setwright.anatomy.joints import Action
-from setwright.documents.yaml_io import Path_
+from setwright.documents.yaml_build import Path_
 from setwright.exercises.model import Pattern
 from setwright.plan.intake import Avoidance, Intake, Stock
 from setwright.plan.week import Entry, Plan, Session

@@ -11,6 +11,7 @@ from setwright.documents.validation import fault_at, validate
 from setwright.documents.yaml_io import Loaded, read_yaml
 from setwright.plan.checking import Clash, intake_clashes, plan_clashes
 from setwright.plan.intake import Intake
+from setwright.plan.intake_spelling import IntakeSpeller
 from setwright.plan.plain_text import read_plain_text
 from setwright.plan.spelling import Speller
 from setwright.plan.week import Plan
@@ -50,7 +51,7 @@ def read_intake(text: str, name: str) -> Intake:
         DocumentError: with every fault found, each with line and column.
     """
     loaded = _versioned(text, name, "intake/1")
-    speller = Speller(loaded)
+    speller = IntakeSpeller(loaded)
     data = speller.intake(loaded.data)
     _stop_at(speller, name)
     intake = validate(Intake, data, loaded, speller.spots)
