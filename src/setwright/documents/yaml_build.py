@@ -51,13 +51,12 @@ def scalar(text: str) -> str | int | float | bool | None:
 class _Open:
     """A mapping or list that is still being read."""
 
-    __slots__ = ("keys", "path", "pending", "target")
+    __slots__ = ("path", "pending", "target")
 
     def __init__(self, target: Any, path: Path_) -> None:
         self.target = target
         self.path = path
         self.pending: str | None = None
-        self.keys: set[str] = set()
 
 
 class Builder:
