@@ -19,8 +19,9 @@ from setwright.plan.intake import Intake
 from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.rehearse import rehearse
 
-# Part of the time for the search; the rest settles, prices ten more minutes and audits.
-FIRST_SHARE, SECOND_SHARE = 0.1, 0.42
+# Parts of the time for the two searches, in the solver's deterministic seconds, of which one takes
+# about two on a laptop's clock; the rest settles, prices ten more minutes and audits.
+FIRST_SHARE, SECOND_SHARE = 0.08, 0.22
 MORE_MINUTES = 10
 # Supersets are trusted to save no more than this (finding super-8-weeks: 36 % of the time).
 MOST_SAVED = 1.45
@@ -88,7 +89,7 @@ def design(
     sessions = settle(solved.sets, problem, intake)
     problem = replace(problem, minutes=_with_pairs(sessions, problem, intake))
     say("searching again with the minutes that supersets free")
-    solved = solve(problem, seconds * SECOND_SHARE, hint=solved.sets)
+    solved = solve(problem, seconds * SECOND_SHARE)
     say("settling again")
     sessions = settle(solved.sets, problem, intake)
     plan = _plan(intake, sessions)

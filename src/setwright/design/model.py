@@ -61,16 +61,13 @@ def tangents(points: tuple[float, ...], curve: object) -> list[tuple[float, floa
     return found
 
 
-def solve(
-    problem: Problem, seconds: float, hint: NDArray[np.int64] | None = None, workers: int = 2
-) -> Solved:
+def solve(problem: Problem, seconds: float, workers: int = 2) -> Solved:
     """Search for the best week.
 
     Args:
         problem: options, days and limits.
         seconds: time for the search; counted in the solver's own deterministic seconds, so that
             the same input gives the same week.
-        hint: sets to start from, shape (O, D).
         workers: threads.
     """
     from ortools.sat.python import cp_model
@@ -124,11 +121,6 @@ def solve(
     spine = SPINE_COST * GROWTH * problem.weight_scale
     terms += [(-round(spine * options[o].spine), variable) for (o, _), variable in sets.items()]
     model.maximize(sum(coefficient * variable for coefficient, variable in terms))
-    if hint is not None:
-        for (o, d), variable in sets.items():
-            model.add_hint(variable, int(hint[o, d]))
-            model.add_hint(used[o, d], bool(hint[o, d] > 0))
-
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = workers
     solver.parameters.random_seed = problem.seed

@@ -152,15 +152,22 @@ PER_PART = 3
 TIME_WITHIN, SPINE_WITHIN = 1.1, 0.05
 
 
-def shortlist(options: tuple[Option, ...], weights: NDArray[np.float64]) -> tuple[Option, ...]:
+def shortlist(
+    options: tuple[Option, ...], weights: NDArray[np.float64], asked: NDArray[np.bool_]
+) -> tuple[Option, ...]:
     """The options worth searching: others do nearly the same in the same time.
 
     First each option that another replaces within the tolerances goes; then for each part that
     counts the few best by value a minute stay. The proven bound holds over this list.
+
+    Args:
+        options: what is allowed.
+        weights: how much the growth of each part counts, shape (P,).
+        asked: parts that are meant to get a least dose, shape (P,).
     """
     if not options:
         return ()
-    counts = weights > 0.25 * weights.max()
+    counts = asked & (weights > 0)
     values = np.array([one.value * counts for one in options])
     seconds = np.array([one.fixed_s + 3 * one.per_set_s for one in options])
     spine = np.array([one.spine for one in options])

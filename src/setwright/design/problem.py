@@ -146,7 +146,7 @@ def problem_of(intake: Intake) -> Problem:
     wanted = bands(intake)
     every = tuple(option(exercise, intake) for exercise in allowed(intake))
     worthy = tuple(one for one in every if merit_of(one.exercise.id) >= LEAST_MERIT)
-    options = shortlist(worthy or every, weights)
+    options = shortlist(worthy or every, weights, _least(intake) > 0)
     days = ordered_days(intake)
     share, _ = volume_share(intake)
     tops = [min(wanted[p.id].most, USUAL_SETS * share if share < 1 else 99.0) for p in parts()]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from setwright.audit.context import Context
 from setwright.audit.registry import criterion
-from setwright.audit.remark import Mend, Place, Remark
+from setwright.audit.remark import Mend, Place, Remark, Verdict
 from setwright.audit.verdict import verdict_of
 
 FEWEST, MOST = 5, 30
@@ -27,7 +27,7 @@ def check(context: Context) -> Iterator[Remark]:
             verdict_of(low, low=FEWEST, margin=1),
             verdict_of(high, high=MOST, margin=20),
         )
-        verdict = next((v for v in ("misses", "close") if v in verdicts), "holds")
+        verdict: Verdict = max(verdicts, key=("holds", "close", "misses").index)
         figure = float(low if low < FEWEST else high)
         mend = None
         if low < FEWEST:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from setwright.audit.context import Context, Placed
 from setwright.audit.registry import criterion
-from setwright.audit.remark import Mend, Place, Remark
+from setwright.audit.remark import Mend, MendKind, Place, Remark
 from setwright.audit.verdict import verdict_of
 
 FLOOR_S = 60
@@ -40,7 +40,7 @@ def check(context: Context) -> Iterator[Remark]:
         verdict = verdict_of(middle, low, LONGEST_S, margin=15)
         mend = None
         if verdict != "holds":
-            kind = "lengthen rest" if middle < low else "shorten rest"
+            kind: MendKind = "lengthen rest" if middle < low else "shorten rest"
             wanted = low if middle < low else float(LONGEST_S)
             mend = Mend(kind, item.exercise.id, abs(wanted - middle), "s", wanted)
         yield Remark(

@@ -55,13 +55,13 @@ def command(folder: str) -> None:
 
     _step("rehearsing and auditing it")
     report = audit(plan, intake)
-    week = week_text(plan, report.rehearsal)
+    week = week_text(plan, report.rehearsal, intake)
     written = {
         "week.txt": week,
         "design.txt": design_text(found),
         "audit.txt": audit_text(report, plan, show_all=True),
         "rehearsal.txt": rehearsal_text(plan, report.rehearsal),
-        "explanation.txt": explained_text(explain(plan, intake)),
+        "explanation.txt": explained_text(explain(plan, intake), intake),
         "audit.json": json.dumps(plain({"remarks": report.remarks}), indent=2, ensure_ascii=False),
     }
     for name, content in written.items():

@@ -51,9 +51,8 @@ def command(intake: str, output: str | None, seconds: float, as_json: bool) -> N
         return
     from setwright.handout.design_text import design_text
     from setwright.handout.week_text import week_text
-    from setwright.rehearsal.rehearse import rehearse
 
-    click.echo(week_text(found.plan, rehearse(found.plan, person)))
+    click.echo(week_text(found.plan, found.audit.rehearsal, person))
     click.echo()
     click.echo(design_text(found))
     if output:

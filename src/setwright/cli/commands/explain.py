@@ -32,4 +32,4 @@ def command(plan: str, intake_path: str | None, as_json: bool) -> None:
     if as_json:
         emit_json(sessions)
     else:
-        click.echo(explained_text(sessions))
+        click.echo(explained_text(sessions, intake))
