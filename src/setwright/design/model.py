@@ -21,7 +21,7 @@ Terms = list[tuple[int, Any]]
 SETS, GROWTH = 100, 1_000_000
 # A part that gets its least is worth this much beside its growth (percent a week, weighted), an
 # emphasised one double; so is the second session of an emphasised one.
-COVERED, TWICE_TRAINED = 0.012, 0.004
+COVERED, TWICE_TRAINED = 0.02, 0.004
 # Spinal load is not needed for growth: each set weighted by it costs this much.
 SPINE_COST = 0.0008
 CROWDING_AT = (2.0, 5.0, 6.5, 8.0, 9.5, 11.0)

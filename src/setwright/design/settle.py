@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from setwright.audit.criteria.performance_kept import LEAST_KEPT
+from setwright.audit.criteria.rep_range import FEWEST
 from setwright.audit.criteria.rest import LONGEST_S
 from setwright.design.pairs import pair
 from setwright.design.problem import Problem, ordered_days
@@ -121,6 +122,18 @@ def hold(session: Session, intake: Intake) -> Session:
     return session
 
 
+def honest_bands(session: Session, intake: Intake) -> Session:
+    """Write no lower repetitions than can be done: the band's low end gives way, within reason."""
+    lived = rehearse(_alone(session), intake).sessions[0]
+    entries = []
+    for position, entry in enumerate(session.exercises):
+        able = min(one.possible for one in lived.sets if one.entry == position)
+        least = catalogue.exercise(entry.exercise).rep_band[0]
+        low = min(entry.reps[0], max(int(able), least, FEWEST))
+        entries.append(entry.model_copy(update={"reps": (low, entry.reps[1])}))
+    return _with(session, entries)
+
+
 def shorten(session: Session, intake: Intake, problem: Problem) -> Session:
     """Drop the sets that cost least growth until the session fits its minutes."""
     limit = 60.0 * (session.minutes or 0)
@@ -218,4 +231,5 @@ def settle(sets: NDArray[np.int64], problem: Problem, intake: Intake) -> tuple[S
         held = hold(paired if shorter else ordered, intake)
         settled.append(shorten(held, intake, problem))
     plan = Plan(setwright="plan/1", title="week", sessions=tuple(settled))
-    return fill(plan, intake, problem).sessions
+    filled = fill(plan, intake, problem)
+    return tuple(honest_bands(session, intake) for session in filled.sessions)
