@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from setwright.exercises.kit import GymKit, nearest_load
+from setwright.exercises.kit import Direction, GymKit, nearest_load
 from setwright.exercises.model import Exercise
 from setwright.plan.intake import Intake
+from setwright.plan.limits import rir_floor
 from setwright.plan.week import Entry
 from setwright.rehearsal.clock import rep_seconds
 from setwright.rehearsal.coefficients import COEFFICIENTS
@@ -22,6 +23,10 @@ from setwright.rehearsal.strength import (
 )
 
 SLOWEST_S = 12.0
+
+
+# A band at least this wide, in repetitions, takes up a load that is a step too heavy.
+RANGE_FROM = 2
 
 
 @dataclass(frozen=True)
@@ -92,7 +97,7 @@ def working_load(
             exercise.bodyweight_share,
             hands(exercise),
         )
-        load = _reachable(exercise, max(target, 0.0), gym)
+        load = _reachable(exercise, max(target, 0.0), gym, _direction(exercise, entry, intake))
     fraction = (_system(exercise, load, intake) or 0.0) / one_rm
     return Working(
         load,
@@ -115,10 +120,21 @@ def _system(exercise: Exercise, load_kg: float, intake: Intake) -> float | None:
     return system_load(load_kg, intake.body_mass_kg or 0.0, share, hands(exercise)) or None
 
 
-def _reachable(exercise: Exercise, target_kg: float, gym: GymKit | None) -> float:
+def _direction(exercise: Exercise, entry: Entry, intake: Intake) -> Direction:
+    """Down as a rule; nearest where a band of repetitions takes up the step and no cap is crossed.
+
+    Source: round-prescribe.
+    """
+    ranged = entry.reps[1] - entry.reps[0] >= RANGE_FROM
+    return "nearest" if ranged and rir_floor(intake, exercise).rir == 0 else "down"
+
+
+def _reachable(
+    exercise: Exercise, target_kg: float, gym: GymKit | None, direction: Direction
+) -> float:
     if gym is None or not gym.can_do(exercise):
         return target_kg
-    choice = nearest_load(exercise, target_kg, gym, "down")
+    choice = nearest_load(exercise, target_kg, gym, direction)
     if choice.load_kg is not None:
         return choice.load_kg
     lightest = gym.loads(exercise)
