@@ -28,6 +28,15 @@ def _may_pair(entry: Entry) -> bool:
     return exercise.whole_body < TOO_TAXING and not exercise.pins_lifter
 
 
+def _tires(entries: tuple[Entry, ...], i: int, j: int) -> bool:
+    """Whether moving exercise j up to i would tire a compound that stands between them."""
+    return any(
+        catalogue.exercise(between.exercise).kind == "compound"
+        and overlap(entries[j], between) > MOST_OVERLAP
+        for between in entries[i + 1 : j]
+    )
+
+
 def pair(entries: tuple[Entry, ...], most_pairs: int) -> tuple[Entry, ...]:
     """Put the pairs that overlap least into supersets, partners side by side.
 
@@ -44,7 +53,7 @@ def pair(entries: tuple[Entry, ...], most_pairs: int) -> tuple[Entry, ...]:
     for shared, uneven, i, j in chances:
         if len(partner) // 2 >= most_pairs or shared > MOST_OVERLAP or uneven > 1:
             continue
-        if i not in partner and j not in partner:
+        if i not in partner and j not in partner and not _tires(entries, i, j):
             partner[i], partner[j] = j, i
     ordered: list[Entry] = []
     letter = iter(LETTERS)
