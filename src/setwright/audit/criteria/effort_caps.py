@@ -8,8 +8,14 @@ from setwright.audit.context import Context
 from setwright.audit.registry import criterion
 from setwright.audit.remark import Mend, MendKind, Place, Remark
 from setwright.audit.verdict import verdict_of
-from setwright.plan.limits import rir_floor
+from setwright.plan.limits import Floor, rir_floor
 
+# Without an intake nobody has said whether someone stands by.
+UNASKED = Floor(
+    2.0,
+    "a free bar that can pin, if the person lifts alone",
+    ("free-bench-alone", "free-squat-alone", "free-ask-setting"),
+)
 EVIDENCE = (
     "free-bench-alone",
     "free-squat-alone",
@@ -26,10 +32,14 @@ def check(context: Context) -> Iterator[Remark]:
     """One remark an exercise whose effort is capped."""
     for item in context.placed:
         floor = rir_floor(context.intake, item.exercise)
+        if context.intake is None and item.exercise.pins_lifter:
+            floor = UNASKED
         if floor.rir == 0:
             continue
         least = min(item.entry.rir)
         verdict = verdict_of(least, low=floor.rir)
+        if verdict == "misses" and floor is UNASKED:
+            verdict = "close"
         kind: MendKind = "use safeties" if "free bar" in floor.because else "raise rir"
         mend = (
             None
