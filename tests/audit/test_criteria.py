@@ -104,3 +104,38 @@ def test_evidence_of_every_criterion_can_be_looked_up() -> None:
 def test_evidence_of_every_remark_can_be_looked_up() -> None:
     found = report(entry("barbell-bench-press", rir=(1, 0)), entry("back-squat"), minutes=20)
     assert {one for remark in found.remarks for one in remark.evidence} <= set(findings())
+
+
+def person() -> Intake:
+    return read_intake(EXAMPLE.read_text(encoding="utf-8"), EXAMPLE.name)
+
+
+def test_symptoms_without_clearance_miss_and_clearance_mends_it() -> None:
+    intake = person()
+    asked = intake.screening.model_copy(update={"symptoms": True, "clearance": False})
+    cleared = asked.model_copy(update={"clearance": True})
+    for answers, verdict in ((asked, "misses"), (cleared, "holds")):
+        changed = intake.model_copy(update={"screening": answers})
+        found = of(report(entry("leg-extension"), intake=changed), "screening")
+        assert found["week"].verdict == verdict
+
+
+def test_isolation_before_a_compound_on_the_same_parts_costs_more() -> None:
+    def lost(*work: Entry) -> Remark:
+        return of(report(*work), "order")["back-squat on monday"]
+
+    tired = lost(entry("leg-extension", sets=5, rir=(0, 0)), entry("back-squat"))
+    fresh = lost(entry("seated-calf-raise", sets=5, rir=(0, 0)), entry("back-squat"))
+    assert tired.figure is not None and fresh.figure is not None
+    assert tired.figure > fresh.figure
+    assert of(report(entry("back-squat"), entry("leg-extension")), "order") == {}
+
+
+def test_an_exercise_done_twice_in_a_day_is_told_apart() -> None:
+    found = report(entry("back-squat"), entry("back-squat"))
+    assert set(of(found, "rep-range")) == {
+        "back-squat on monday",
+        "back-squat on monday, again (2)",
+    }
+    subjects = [(one.criterion, one.subject) for one in found.remarks]
+    assert len(subjects) == len(set(subjects))

@@ -78,7 +78,19 @@ class Context:
 
     def subject(self, item: Placed) -> str:
         """How a remark names an exercise of the week: unique within a criterion."""
-        return f"{item.exercise.id} on {self.plan.sessions[item.session].day}"
+        return self._subjects[item.session, item.position]
+
+    @cached_property
+    def _subjects(self) -> dict[tuple[int, int], str]:
+        """Names of the exercises of the week; one done again on a day is numbered."""
+        times: dict[str, int] = {}
+        names = {}
+        for item in self.placed:
+            name = f"{item.exercise.id} on {self.plan.sessions[item.session].day}"
+            times[name] = times.get(name, 0) + 1
+            again = "" if times[name] == 1 else f", again ({times[name]})"
+            names[item.session, item.position] = name + again
+        return names
 
     def session_subject(self, session: int) -> str:
         """How a remark names a session."""
