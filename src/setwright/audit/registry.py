@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import cache
 from importlib import import_module
 from pkgutil import iter_modules
 
@@ -46,8 +47,9 @@ def criterion(ident: str, title: str, evidence: tuple[str, ...]) -> Callable[[Ch
     return register
 
 
+@cache
 def registry() -> tuple[Criterion, ...]:
-    """Every criterion, in the order of the module names."""
+    """Every criterion, in the order of the module names, whoever imported one first."""
     for module in sorted(found.name for found in iter_modules(criteria.__path__)):
         import_module(f"{criteria.__name__}.{module}")
-    return tuple(_REGISTRY.values())
+    return tuple(sorted(_REGISTRY.values(), key=lambda one: one.check.__module__))

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
-import numpy as np
-
-from setwright.audit.criteria.supersets import MOST_OVERLAP
+from setwright.audit.criteria.supersets import MOST_OVERLAP, overlap
 from setwright.exercises import catalogue
 from setwright.plan.week import Entry
 
@@ -16,11 +14,10 @@ PAIR_REST_S = (90, 120)
 LETTERS = "ABCDEFGH"
 
 
-def overlap(one: Entry, other: Entry) -> float:
+def shared_work(one: Entry, other: Entry) -> float:
     """Share of the smaller exercise's work that falls on parts both train, 0 to 1."""
-    a = catalogue.shares()[catalogue.row(one.exercise)]
-    b = catalogue.shares()[catalogue.row(other.exercise)]
-    return float(np.minimum(a, b).sum() / max(min(a.sum(), b.sum()), 1e-9))
+    shares = catalogue.shares()
+    return overlap(shares[catalogue.row(one.exercise)], shares[catalogue.row(other.exercise)])
 
 
 def _may_pair(entry: Entry) -> bool:
@@ -32,7 +29,7 @@ def _tires(entries: tuple[Entry, ...], i: int, j: int) -> bool:
     """Whether moving exercise j up to i would tire a compound that stands between them."""
     return any(
         catalogue.exercise(between.exercise).kind == "compound"
-        and overlap(entries[j], between) > MOST_OVERLAP
+        and shared_work(entries[j], between) > MOST_OVERLAP
         for between in entries[i + 1 : j]
     )
 
@@ -45,7 +42,7 @@ def pair(entries: tuple[Entry, ...], most_pairs: int) -> tuple[Entry, ...]:
         most_pairs: no more than this many pairs.
     """
     chances = sorted(
-        (overlap(entries[i], entries[j]), abs(entries[i].sets - entries[j].sets), i, j)
+        (shared_work(entries[i], entries[j]), abs(entries[i].sets - entries[j].sets), i, j)
         for i, j in combinations(range(len(entries)), 2)
         if _may_pair(entries[i]) and _may_pair(entries[j])
     )

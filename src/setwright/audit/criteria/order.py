@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from setwright.audit.context import Context, Placed
+from setwright.audit.criteria.supersets import MOST_OVERLAP, overlap
 from setwright.audit.registry import criterion
 from setwright.audit.remark import Mend, Place, Remark
 from setwright.audit.verdict import verdict_of
@@ -41,8 +42,11 @@ def check(context: Context) -> Iterator[Remark]:
 
 
 def _avoidable(context: Context, item: Placed) -> bool:
-    """Whether an isolation stands before the compound: then moving it earlier helps."""
+    """Whether an isolation that works the same parts stands before: then moving it helps."""
+    own = context.shares(item)
     return any(
-        before.exercise.kind == "isolation" and before.position < item.position
+        before.exercise.kind == "isolation"
+        and before.position < item.position
+        and overlap(context.shares(before), own) > MOST_OVERLAP
         for before in context.of_session(item.session)
     )
