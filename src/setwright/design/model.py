@@ -11,6 +11,15 @@ from numpy.typing import NDArray
 from setwright.anatomy.atlas import parts
 from setwright.design.options import Option
 from setwright.design.problem import Problem
+from setwright.design.score import (
+    COVERED,
+    CROWDING_AT,
+    GROWTH_AT,
+    SPINE_COST,
+    TWICE_TRAINED,
+    tangents,
+)
+from setwright.design.start import start
 from setwright.response.curves import session_crowding, week_growth
 
 # The solver's expressions have no types of their own.
@@ -19,13 +28,11 @@ Terms = list[tuple[int, Any]]
 
 # Integers of the model: sets in hundredths, growth in millionths of a percent a week.
 SETS, GROWTH = 100, 1_000_000
-# A part that gets its least is worth this much beside its growth (percent a week, weighted), an
-# emphasised one double; so is the second session of an emphasised one.
-COVERED, TWICE_TRAINED = 0.02, 0.004
-# Spinal load is not needed for growth: each set weighted by it costs this much.
-SPINE_COST = 0.0008
-CROWDING_AT = (2.0, 5.0, 6.5, 8.0, 9.5, 11.0)
-GROWTH_AT = (1.0, 3.0, 5.0, 8.0, 12.0, 18.0)
+# Removals tried for the first week, times cells, for each of the solver's seconds.
+ROUNDS = 25_000
+# Ways of the solver that only cost time here; what is left proves (linear relaxation) or improves
+# (large neighbourhoods).
+IDLE = ("core", "no_lp", "quick_restart_no_lp", "max_lp", "max_lp_sym", "pseudo_costs")
 
 
 @dataclass(frozen=True)
@@ -48,17 +55,6 @@ class Solved:
     def gap(self) -> float:
         """How far from the optimum the week can be at most, 0 to 1."""
         return max(self.bound - self.objective, 0.0) / max(abs(self.bound), 1e-12)
-
-
-def tangents(points: tuple[float, ...], curve: object) -> list[tuple[float, float]]:
-    """Slope and intercept of a concave curve's tangents: never below the curve."""
-    assert callable(curve)
-    found = []
-    for x in points:
-        step = 1e-4
-        slope = float((curve(x + step) - curve(x - step)) / (2 * step))
-        found.append((slope, float(curve(x)) - slope * x))
-    return found
 
 
 def solve(problem: Problem, seconds: float, workers: int = 2) -> Solved:
@@ -121,8 +117,11 @@ def solve(problem: Problem, seconds: float, workers: int = 2) -> Solved:
     spine = SPINE_COST * GROWTH * problem.weight_scale
     terms += [(-round(spine * options[o].spine), variable) for (o, _), variable in sets.items()]
     model.maximize(sum(coefficient * variable for coefficient, variable in terms))
+    _begin(model, sets, start(problem, round(ROUNDS * seconds / problem.fits_day.size)))
+
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = workers
+    solver.parameters.ignore_subsolvers.extend(IDLE)
     solver.parameters.random_seed = problem.seed
     solver.parameters.interleave_search = workers > 1
     solver.parameters.max_deterministic_time = seconds
@@ -141,6 +140,20 @@ def solve(problem: Problem, seconds: float, workers: int = 2) -> Solved:
         solver.best_objective_bound / scale,
         status == cp_model.OPTIMAL,
     )
+
+
+def _begin(model: Any, sets: Variables, week: NDArray[np.int64]) -> None:
+    """Hint a whole week, with every figure that follows from it, if it keeps the limits."""
+    from ortools.sat.python import cp_model
+
+    fixed = model.clone()
+    for cell, variable in sets.items():
+        fixed.add(fixed.get_int_var_from_proto_index(variable.index) == int(week[cell]))
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    if solver.solve(fixed) == cp_model.OPTIMAL:
+        for index, value in enumerate(solver.response_proto.solution):
+            model.add_hint(model.get_int_var_from_proto_index(index), value)
 
 
 def _column(options: tuple[Option, ...], p: int, *, share: bool) -> list[int]:
