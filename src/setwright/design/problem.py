@@ -116,6 +116,8 @@ def _fits(options: tuple[Option, ...], wanted: tuple[Focus | None, ...]) -> NDAr
 
 def _alike(options: tuple[Option, ...]) -> tuple[tuple[int, ...], ...]:
     """Groups of options so alike that a session needs only one: by the leader's likeness."""
+    if not options:
+        return ()
     shares = np.array([one.share for one in options])
     unit = shares / np.maximum(np.linalg.norm(shares, axis=1, keepdims=True), 1e-9)
     cosine = unit @ unit.T
