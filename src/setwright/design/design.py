@@ -21,7 +21,7 @@ from setwright.rehearsal.rehearse import rehearse
 
 # Parts of the time for the two searches, in the solver's deterministic seconds, of which one takes
 # about two on a laptop's clock; the rest settles, prices ten more minutes and audits.
-FIRST_SHARE, SECOND_SHARE = 0.06, 0.3
+FIRST_SHARE, SECOND_SHARE = 0.08, 0.26
 MORE_MINUTES = 10
 # Supersets are trusted to save no more than this (finding super-8-weeks: 36 % of the time).
 MOST_SAVED = 1.45
