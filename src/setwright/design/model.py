@@ -30,6 +30,10 @@ Terms = list[tuple[int, Any]]
 SETS, GROWTH = 100, 1_000_000
 # Removals tried for the first week, times cells, for each of the solver's seconds.
 ROUNDS = 25_000
+# Up to this many cells one thread proves the week at once; two would wait for each other.
+TINY = 24
+# The clock on the wall is only a backstop: cut by it, the same input need not give the same week.
+BACKSTOP_S = 10.0
 # Ways of the solver that only cost time here; what is left proves (linear relaxation) or improves
 # (large neighbourhoods).
 IDLE = ("core", "no_lp", "quick_restart_no_lp", "max_lp", "max_lp_sym", "pseudo_costs")
@@ -54,6 +58,8 @@ class Solved:
     @property
     def gap(self) -> float:
         """How far from the optimum the week can be at most, 0 to 1."""
+        if not np.isfinite(self.bound):
+            return 1.0
         return max(self.bound - self.objective, 0.0) / max(abs(self.bound), 1e-12)
 
 
@@ -119,13 +125,15 @@ def solve(problem: Problem, seconds: float, workers: int = 2) -> Solved:
     model.maximize(sum(coefficient * variable for coefficient, variable in terms))
     _begin(model, sets, start(problem, round(ROUNDS * seconds / problem.fits_day.size)))
 
+    if len(sets) <= TINY:
+        workers = 1
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = workers
     solver.parameters.ignore_subsolvers.extend(IDLE)
     solver.parameters.random_seed = problem.seed
     solver.parameters.interleave_search = workers > 1
     solver.parameters.max_deterministic_time = seconds
-    solver.parameters.max_time_in_seconds = 4 * seconds
+    solver.parameters.max_time_in_seconds = BACKSTOP_S + 4 * seconds
     solver.parameters.linearization_level = 2
     status = solver.solve(model)
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
