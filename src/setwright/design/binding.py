@@ -7,6 +7,7 @@ from setwright.audit.audit import AuditReport, audit
 from setwright.audit.gaps import filler
 from setwright.audit.muscles import muscle_name, parts_of_muscles
 from setwright.audit.remark import Remark
+from setwright.design.problem import earlier
 from setwright.plan.intake import Intake
 from setwright.plan.week import Plan, Unavoidable
 
@@ -26,6 +27,9 @@ def _because(remark: Remark, intake: Intake) -> str:
     columns = _columns(remark)
     if columns and all(filler(column, intake) is None for column in columns):
         return "no exercise for it is left by the kit and what the person avoids"
+    done = earlier(intake)[list(columns)].max() if columns else 0.0
+    if done >= (remark.low or 0) - (remark.figure or 0) > 0 and remark.criterion != "frequency":
+        return f"earlier work this week gave it about {done:.0f} sets, which the audit leaves out"
     minutes = sum(day.minutes for day in intake.days)
     return f"the {minutes} minutes of the week: other parts gain more from them under these aims"
 

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from setwright.audit.audit import AuditReport
 from setwright.design.binding import declare
+from setwright.design.contradictions import check_wishes
 from setwright.design.model import Solved, solve
 from setwright.design.problem import Problem, ordered_days, problem_of
 from setwright.design.settle import fill, seconds_of, settle, worth
@@ -78,9 +79,10 @@ def design(
     """
     started = time.perf_counter()
     say = progress or (lambda words: None)
+    check_wishes(intake)
     problem = problem_of(intake)
     if not problem.options:
-        raise _impossible("no exercise", "kit and avoidances that leave at least one exercise")
+        raise _impossible("no exercise", "kit, avoidances and aims that leave at least one exercise")
     say(f"searching {len(problem.options)} exercises over {len(problem.minutes)} days")
     solved = solve(problem, seconds * FIRST_SHARE)
     if not solved.sets.any():

@@ -193,7 +193,7 @@ def _response(model: Any, problem: Problem, sets: Variables) -> Terms:
             sessions.append(crowded)
         if not sessions:
             continue
-        week = sum(sessions)
+        week = sum(sessions) + round(SETS * float(problem.done[p]))
         grown = model.new_int_var(0, 2 * GROWTH, f"growth {p}")
         for slope, intercept in growth:
             model.add(

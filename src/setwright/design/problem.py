@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
@@ -34,6 +34,8 @@ ALIKE = 0.95
 MOST_EXERCISES = 10
 # Sets of a part on two days in a row together: then the lighter day holds in the audit.
 TWO_DAYS_MOST = 8.0
+# A part that earlier work has filled may still get this much in passing.
+BY_THE_WAY = 2.0
 # What a focus trains: words the atlas resolves.
 FOCUS_WORDS: dict[Focus, tuple[str, ...]] = {
     "upper": ("upper body", "forearms"),
@@ -59,7 +61,7 @@ IN_FOCUS = 0.5
 
 @dataclass(frozen=True)
 class Problem:
-    """Limits of a week; O options, D days, P parts."""
+    """Limits of a week; O options, D days, P parts; `done` is what earlier work gave each part."""
 
     options: tuple[Option, ...]
     minutes: NDArray[np.float64]
@@ -83,6 +85,7 @@ class Problem:
     least_sets: int = LEAST_SETS
     most_sets: int = MOST_SETS
     weight_scale: int = 1000
+    done: NDArray[np.float64] = field(default_factory=lambda: np.zeros(len(parts())))
 
 
 def focuses(intake: Intake) -> tuple[Focus | None, ...]:
@@ -155,6 +158,7 @@ def problem_of(intake: Intake) -> Problem:
     back_pain = 0.5 if intake.screening.back_pain else 1.0
     order = [wanted[part.id] for part in parts()]
     sessions = len(days)
+    done = earlier(intake)
     return Problem(
         options=options,
         minutes=np.array([float(day.minutes) for day in days]),
@@ -163,8 +167,9 @@ def problem_of(intake: Intake) -> Problem:
         alike=_alike(options),
         alike_days=_alike_days(intake),
         weights=weights,
-        least=_least(intake),
-        most=np.array(tops) - _earlier(intake),
+        least=np.maximum(_least(intake) - done, 0.0),
+        most=np.maximum(np.array(tops) - done, BY_THE_WAY),
+        done=done,
         times=np.array(
             [
                 min(1 if band.aim == "maintain" else TWICE, sessions) if band.least else 0
@@ -194,7 +199,7 @@ def _least(intake: Intake) -> NDArray[np.float64]:
     return asked
 
 
-def _earlier(intake: Intake) -> NDArray[np.float64]:
+def earlier(intake: Intake) -> NDArray[np.float64]:
     """Fractional sets each part has had already this week, shape (P,)."""
     done = np.zeros(len(parts()))
     order = [part.id for part in parts()]

@@ -73,7 +73,7 @@ class Score:
     def _worth(self, crowded_week: Floats, share_week: Floats, days_trained: Floats) -> Floats:
         """Worth of weeks given per part, shape (..., P') to (...)."""
         p, columns = self.problem, self._columns
-        worth = _under(self._lines[1], crowded_week) @ p.weights[columns]
+        worth = _under(self._lines[1], crowded_week + p.done[columns]) @ p.weights[columns]
         least = p.least[columns]
         asked = least > 0
         urgency = p.urgency[columns]
