@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from setwright.audit.audit import AuditReport
+from setwright.design.alternatives import Alternative, alternatives
 from setwright.design.binding import declare
 from setwright.design.contradictions import check_wishes
 from setwright.design.model import Solved, solve
@@ -40,6 +41,7 @@ class DesignReport:
         binds: limits that hold the week back, in plain words.
         more_minutes_gain: weighted growth that ten more minutes a day would add, in parts of the
             growth now, by the model; at least this much.
+        alternatives: substitutes for one exercise that make nearly the same week, best first.
         seconds: time the design took.
     """
 
@@ -49,6 +51,7 @@ class DesignReport:
     options: int
     binds: tuple[str, ...]
     more_minutes_gain: float
+    alternatives: tuple[Alternative, ...]
     seconds: float
 
 
@@ -82,7 +85,9 @@ def design(
     check_wishes(intake)
     problem = problem_of(intake)
     if not problem.options:
-        raise _impossible("no exercise", "kit, avoidances and aims that leave at least one exercise")
+        raise _impossible(
+            "no exercise", "kit, avoidances and aims that leave at least one exercise"
+        )
     say(f"searching {len(problem.options)} exercises over {len(problem.minutes)} days")
     solved = solve(problem, seconds * FIRST_SHARE)
     if not solved.sets.any():
@@ -108,6 +113,7 @@ def design(
             len(problem.options),
             _binds(plan, problem, solved, gain),
             gain,
+            alternatives(plan, intake, problem),
             time.perf_counter() - started,
         ),
         report,

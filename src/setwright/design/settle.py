@@ -182,7 +182,7 @@ def fill(plan: Plan, intake: Intake, problem: Problem) -> Plan:
                 tried = _with(now, entries)
                 longer = seconds_of(tried, intake)
                 whole = _replace(plan_now, number, tried)
-                if longer > limit or not _within(whole, number, problem):
+                if longer > limit or not within(whole, number, problem):
                     continue
                 rate = (worth(whole, intake, problem) - base) / max(longer - length, 1.0)
                 if rate > 0 and (best is None or rate > best[0]):
@@ -200,7 +200,7 @@ def _replace(plan: Plan, number: int, session: Session) -> Plan:
     return plan.model_copy(update={"sessions": tuple(sessions)})
 
 
-def _within(plan: Plan, number: int, problem: Problem) -> bool:
+def within(plan: Plan, number: int, problem: Problem) -> bool:
     """Whether a session still keeps the limits of parts and spine."""
     rows = catalogue.shares()
     by_session = np.array(

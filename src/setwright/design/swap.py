@@ -91,6 +91,40 @@ def _figures(plan: Plan, intake: Intake | None) -> tuple[float, float, float]:
     return float(priority_weights(intake) @ grown), spine, minutes
 
 
+def put(plan: Plan, exercise: str, candidate: Exercise, person: Intake) -> Plan | None:
+    """The plan with a candidate wherever an exercise stood, its sets and superset kept.
+
+    Args:
+        plan: the week.
+        exercise: id of the exercise that goes.
+        candidate: what takes its place, with the prescription that suits the person.
+        person: limits of the person.
+
+    Returns:
+        The new plan, or None when a session would hold the candidate twice.
+    """
+    fresh = prescription(candidate, person)
+    sessions = []
+    for session in plan.sessions:
+        held = {entry.exercise for entry in session.exercises}
+        if exercise in held and candidate.id in held:
+            return None
+        entries = tuple(
+            fresh.model_copy(
+                update={
+                    "sets": entry.sets,
+                    "superset": entry.superset,
+                    "rest_s": entry.rest_s if entry.superset else fresh.rest_s,
+                }
+            )
+            if entry.exercise == exercise
+            else entry
+            for entry in session.exercises
+        )
+        sessions.append(session.model_copy(update={"exercises": entries}))
+    return plan.model_copy(update={"sessions": tuple(sessions)})
+
+
 def swaps(
     plan: Plan,
     exercise: str,
@@ -122,30 +156,9 @@ def swaps(
     growth, spine, minutes = _figures(plan, intake)
     found = []
     for candidate in _candidates(old, without, avoid, person):
-        fresh = prescription(candidate, person)
-        sessions = []
-        clash = False
-        for session in plan.sessions:
-            entries = []
-            others = {entry.exercise for entry in session.exercises}
-            for entry in session.exercises:
-                if entry.exercise != exercise:
-                    entries.append(entry)
-                    continue
-                clash = clash or candidate.id in others
-                entries.append(
-                    fresh.model_copy(
-                        update={
-                            "sets": entry.sets,
-                            "superset": entry.superset,
-                            "rest_s": entry.rest_s if entry.superset else fresh.rest_s,
-                        }
-                    )
-                )
-            sessions.append(session.model_copy(update={"exercises": tuple(entries)}))
-        if clash:
+        new = put(plan, exercise, candidate, person)
+        if new is None:
             continue
-        new = plan.model_copy(update={"sessions": tuple(sessions)})
         grown, load, length = _figures(new, intake)
         within = all(
             sum(
@@ -153,7 +166,7 @@ def swaps(
                 for entry in session.exercises
             )
             <= MOST_SESSION
-            for session in sessions
+            for session in new.sessions
         )
         found.append(
             Swap(

@@ -10,6 +10,8 @@ from setwright.design.swap import Swap
 from setwright.exercises import catalogue
 
 WIDTH = 88
+# Near-equal substitutes printed; the JSON has them all.
+SHOWN = 6
 
 
 def design_text(found: Design) -> str:
@@ -30,6 +32,13 @@ def design_text(found: Design) -> str:
         lines += [
             fill(words, WIDTH, initial_indent="  - ", subsequent_indent="    ")
             for words in report.binds
+        ]
+    if report.alternatives:
+        lines += ["", f"Nearly as good ({len(report.alternatives)} found, at most {SHOWN} shown)"]
+        lines += [
+            f"  - {catalogue.exercise(row.exercise).name} instead of "
+            f"{catalogue.exercise(row.instead_of).name} ({100 * row.growth_change:+.1f} % growth)"
+            for row in report.alternatives[:SHOWN]
         ]
     return "\n".join(lines)
 
