@@ -171,7 +171,7 @@ def shortlist(
     values = np.array([one.value * counts for one in options])
     seconds = np.array([one.fixed_s + 3 * one.per_set_s for one in options])
     spine = np.array([one.spine for one in options])
-    worth = values @ weights / seconds
+    worth = np.round(values @ weights / seconds, 12)
     kept: list[int] = []
     for number in np.argsort(-worth, kind="stable"):
         replaced = any(

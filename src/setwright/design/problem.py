@@ -123,7 +123,7 @@ def _alike(options: tuple[Option, ...]) -> tuple[tuple[int, ...], ...]:
         return ()
     shares = np.array([one.share for one in options])
     unit = shares / np.maximum(np.linalg.norm(shares, axis=1, keepdims=True), 1e-9)
-    cosine = unit @ unit.T
+    cosine = np.round(unit @ unit.T, 12)
     groups = {tuple(np.flatnonzero(row > ALIKE).tolist()) for row in cosine}
     return tuple(sorted(group for group in groups if len(group) > 1))
 

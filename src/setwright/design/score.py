@@ -83,12 +83,13 @@ class Score:
         if twice.any():
             times = np.minimum(days_trained[..., twice], p.times[columns][twice])
             worth = worth + times @ (TWICE_TRAINED * urgency[twice])
-        return np.asarray(worth)
+        # Linear algebra libraries differ in the last digits; ties must not.
+        return np.asarray(np.round(worth, 9))
 
     def of(self, sets: Sets) -> float:
         """Worth of a week."""
         value, share, spine, _, _ = self._options
-        by_day = sets.T @ share
+        by_day = np.round(sets.T @ share, 9)
         crowded = _under(self._lines[0], sets.T @ value).sum(axis=0)
         worth = self._worth(crowded, by_day.sum(axis=0), (by_day >= 1.0).sum(axis=0))
         return float(worth - SPINE_COST * (spine @ sets).sum())
@@ -96,7 +97,7 @@ class Score:
     def gains(self, sets: Sets, added: Sets) -> Floats:
         """What adding ``added`` sets to one cell at a time brings, shape (O, D)."""
         value, share, spine, _, _ = self._options
-        by_day, values = sets.T @ share, sets.T @ value
+        by_day, values = np.round(sets.T @ share, 9), sets.T @ value
         crowded = _under(self._lines[0], values)
         more = values[None] + value[:, None] * added[:, :, None]
         week = crowded.sum(axis=0) + _under(self._lines[0], more) - crowded[None]

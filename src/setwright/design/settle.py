@@ -29,14 +29,16 @@ def worth(plan: Plan, intake: Intake | None, problem: Problem) -> float:
     """Weighted growth of a week, percent a week."""
     doses = doses_of(plan, rehearse(plan, intake))
     grown = central_growth(doses, problem.person, len(plan.sessions))
-    return float(problem.weights @ grown)
+    return round(float(problem.weights @ grown), 12)
 
 
 def _first(entry: Entry, problem: Problem) -> tuple[bool, float]:
     """Sort key: compounds first, and among them what serves the aims and taxes most."""
     exercise = catalogue.exercise(entry.exercise)
     shares = catalogue.shares()[catalogue.row(entry.exercise)]
-    return exercise.kind == "isolation", -float(shares @ problem.weights) - exercise.whole_body
+    return exercise.kind == "isolation", round(
+        -float(shares @ problem.weights) - exercise.whole_body, 12
+    )
 
 
 def _session(name: str, day: object, minutes: int, entries: Sequence[Entry]) -> Session:

@@ -56,10 +56,10 @@ class Limits:
         free &= ~fresh | (used.sum(axis=1) < p.most_days_an_exercise)[:, None]
         free &= ~fresh | (used.sum(axis=0) < p.most_exercises)
         free &= ~fresh | ~(self._together @ used)
-        back = spine @ sets
+        back = np.round(spine @ sets, 9)
         adds = spine[:, None] * added
         free &= back + adds <= p.spine_session
-        by_day = sets.T @ share
+        by_day = np.round(sets.T @ share, 9)
         room = np.minimum(p.session_most - by_day, (p.most - by_day.sum(axis=0))[None, :])
         for early, late in p.next_day:
             left = p.two_days_most - by_day[early] - by_day[late]
