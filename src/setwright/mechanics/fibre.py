@@ -1,0 +1,194 @@
+"""How long the fibres of a fully active muscle are, and how much of its force is left there.
+
+A fibre in series with a tendon that gives. At full activation the fibre pulls the tendon longer
+and shortens by as much, which is why a joint is strongest at a more bent angle than the anatomy
+alone suggests. Slow repetitions: no force-velocity, and no passive force of the fibre.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final, Literal
+
+import numpy as np
+
+from setwright.mechanics.path_figures import Element
+from setwright.mechanics.paths import Floats, Paths
+
+SHORTEST: Final = 0.5
+LONGEST: Final = 1.5
+TENDON_STRAIN: Final = 0.049
+"""Strain of the tendon at the muscle's largest force (Journal of Biomechanical Engineering 2013,
+10.1115/1.4023390; value from memory)."""
+
+# Active force-length curve as a sum of three bells, height, centre, width and its slope (Annals of
+# Biomedical Engineering 2016, 10.1007/s10439-016-1591-9; read in a public transcription).
+_BELLS: Final = (
+    (0.815, 1.055, 0.162, 0.063),
+    (0.433, 0.717, -0.030, 0.200),
+    (0.100, 1.000, 0.353553390593, 0.0),
+)
+# Shape of the tendon's curve in the same study: force 0.25 * (5 ** (strain / full strain) - 1).
+_TENDON_BASE: Final = 0.25
+_TENDON_LOG: Final = float(np.log(5.0))
+_STEPS: Final = 30
+_CLOSE: Final = 1e-10
+
+Tendon = Literal["elastic", "rigid"]
+
+
+@dataclass(frozen=True)
+class Fibres:
+    """What the fibres of M elements need, each array (M,).
+
+    Attributes:
+        l0_m: optimal fibre length.
+        offset_m: length of path that is not fibre when the tendon is slack: the tendon's slack
+            length, or what makes the relaxed fibre meet its measured ratio.
+        tendon_m: length of tendon that can give.
+        height_m: constant thickness of the pennate muscle, l0 sin(pennation).
+    """
+
+    l0_m: Floats
+    offset_m: Floats
+    tendon_m: Floats
+    height_m: Floats
+
+
+@dataclass(frozen=True)
+class FibreState:
+    """Fibres at N poses of M elements.
+
+    Attributes:
+        ratio: (N, M) fibre length over optimal length, 0.5 to 1.5.
+        force: (N, M) share of F0 that reaches the tendon at full activation, 0 to 1.
+    """
+
+    ratio: Floats
+    force: Floats
+
+
+def active_force(ratio: Floats) -> Floats:
+    """Active force at full activation over F0, at a fibre length ratio (any shape)."""
+    return _curve(ratio)[0]
+
+
+def tendon_strain(force: Floats, strain: float = TENDON_STRAIN) -> Floats:
+    """Strain of a tendon at a force over F0, 0 at none and ``strain`` at F0."""
+    return strain * np.log1p(force / _TENDON_BASE) / _TENDON_LOG
+
+
+def _curve(ratio: Floats) -> tuple[Floats, Floats]:
+    force = np.zeros_like(ratio)
+    slope = np.zeros_like(ratio)
+    for height, centre, width, widening in _BELLS:
+        spread = width + widening * ratio
+        z = (ratio - centre) / spread
+        bell = height * np.exp(-0.5 * z * z)
+        force += bell
+        slope -= bell * z * (1.0 - z * widening) / spread
+    return np.minimum(force, 1.0), slope
+
+
+def fibres(paths: Paths) -> Fibres:
+    """The fibres of the elements of a file of paths, anchored where a ratio was measured.
+
+    A measured ratio belongs to a relaxed muscle, so it fixes the offset and not the active length.
+
+    Raises:
+        ValueError: when an anchor lies outside the range of the paths.
+    """
+    l0 = np.array([e.l0_m for e in paths.elements])
+    slack = np.array([e.slack_m for e in paths.elements])
+    height = l0 * np.sin([e.pennation_rad for e in paths.elements])
+    offset = slack.copy()
+    for place, element in enumerate(paths.elements):
+        if element.ratio_anchor is not None:
+            fibre_m = element.ratio_anchor.ratio * element.l0_m
+            along_m = np.sqrt(fibre_m**2 - height[place] ** 2)
+            offset[place] = _anchor_length(paths, place, element) - along_m
+    return Fibres(l0, offset, slack, height)
+
+
+def _anchor_length(paths: Paths, place: int, element: Element) -> float:
+    assert element.ratio_anchor is not None
+    angles = {str(name): deg for name, deg in element.ratio_anchor.at_deg.items()}
+    pose = np.radians([[angles.get(name, 0.0) for name in paths.coordinates]])
+    return float(paths.evaluate(pose)[0][0, place])
+
+
+def fibre_state(
+    lengths_m: Floats,
+    of: Fibres,
+    tendon: Tendon = "elastic",
+    strain: float = TENDON_STRAIN,
+) -> FibreState:
+    """Fibre lengths and forces at full activation.
+
+    Args:
+        lengths_m: (N, M) muscle-tendon lengths.
+        of: the M elements' fibres.
+        tendon: ``rigid`` for a tendon that does not give.
+        strain: tendon strain at F0.
+
+    Returns:
+        Ratios and force factors; where the equilibrium lies outside 0.5 to 1.5 the nearer end.
+    """
+    free = lengths_m - of.offset_m
+    if tendon == "rigid":
+        along = np.maximum(free, 0.0)
+        ratio = np.sqrt(along**2 + of.height_m**2) / of.l0_m
+        ratio = np.clip(ratio, SHORTEST, LONGEST)
+    else:
+        ratio = _equilibrium(free, of, strain)
+    along = np.sqrt(np.maximum((ratio * of.l0_m) ** 2 - of.height_m**2, 0.0))
+    return FibreState(ratio, active_force(ratio) * along / (ratio * of.l0_m))
+
+
+def _equilibrium(free: Floats, of: Fibres, strain: float) -> Floats:
+    """Where fibre and stretched tendon fill the path, or the nearer end of the range."""
+    shape = free.shape
+    reach = of.tendon_m * strain / _TENDON_LOG
+    free, l0, reach, height = (
+        np.broadcast_to(a, shape).ravel() for a in (free, of.l0_m, reach, of.height_m)
+    )
+    ratio = np.full(free.shape, SHORTEST)
+    ratio[_surplus(np.full(free.shape, LONGEST), free, l0, reach, height)[0] <= 0] = LONGEST
+    short = _surplus(np.full(free.shape, SHORTEST), free, l0, reach, height)[0] < 0
+    between = np.flatnonzero(short & (ratio < LONGEST))
+    if between.size:
+        ratio[between] = _solve(free[between], l0[between], reach[between], height[between])
+    return ratio.reshape(shape)
+
+
+def _solve(free: Floats, l0: Floats, reach: Floats, height: Floats) -> Floats:
+    """Newton's steps held inside a bracket."""
+    low = np.full(free.shape, SHORTEST)
+    high = np.full(free.shape, LONGEST)
+    ratio = np.clip(free / l0 - 0.05, SHORTEST, LONGEST)
+    for _ in range(_STEPS):
+        left, rise = _surplus(ratio, free, l0, reach, height)
+        low = np.where(left < 0, ratio, low)
+        high = np.where(left > 0, ratio, high)
+        step = ratio - left / rise
+        new = np.where((step >= low) & (step <= high), step, 0.5 * (low + high))
+        moved = np.abs(new - ratio).max()
+        ratio = new
+        if moved < _CLOSE:
+            break
+    return np.asarray(ratio)
+
+
+def _surplus(
+    ratio: Floats, free: Floats, l0: Floats, reach: Floats, height: Floats
+) -> tuple[Floats, Floats]:
+    """Fibre and tendon together less the room there is, and its slope over the ratio."""
+    fibre = ratio * l0
+    along = np.sqrt(np.maximum(fibre**2 - height**2, 1e-12))
+    cosine = along / fibre
+    active, slope = _curve(ratio)
+    pull = active * cosine
+    left = along + reach * np.log1p(pull / _TENDON_BASE) - free
+    # d along / d ratio = l0 / cos; d cos / d ratio = sin^2 / (ratio cos)
+    pull_slope = slope * cosine + active * (1 - cosine**2) / (ratio * cosine)
+    return left, l0 / cosine + reach * pull_slope / (_TENDON_BASE + pull)
