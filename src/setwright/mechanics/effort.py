@@ -1,0 +1,177 @@
+"""A set near its limit: the load, which muscles share it along the range, and which one ends it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Final
+
+import numpy as np
+
+from setwright.mechanics.body import Build
+from setwright.mechanics.movement import Block, Movement
+from setwright.mechanics.muscles import COORDINATES, Muscles, muscles
+from setwright.mechanics.outer_moments import Asked, asked, trunk_held
+from setwright.mechanics.turns import Array
+from setwright.mechanics.sharing import share
+from setwright.mechanics.strongest import strongest
+
+# Part of the largest load that a set near its limit uses.
+NEAR_LIMIT: Final = 0.9
+EXPONENT: Final = 3.0
+# The models' muscles are stronger than young adults are at every joint; one figure a block brings
+# them near a trained person (see docs/mechanics.md).
+STRENGTH: Final[Mapping[Block, float]] = {"leg": 0.7, "trunk": 1.0, "arm": 1.0, "neck": 1.0}
+# Moments, N·m, that need not come from the modelled muscles: joint and passive structures, and
+# what the models' frontal and turning planes are not to be trusted with.
+RESERVE: Final[Mapping[str, float]] = {
+    "hip abduction": 40.0,
+    "hip internal rotation": 40.0,
+    "trunk side bend": 15.0,
+    "trunk rotation": 15.0,
+    "neck side bend": 3.0,
+    "neck rotation": 3.0,
+    "scapula protraction": 12.0,
+    "scapula elevation": 12.0,
+    "scapula upward rotation": 12.0,
+    "humerus x": 3.0,
+    "humerus y": 3.0,
+    "humerus z": 3.0,
+    "wrist flexion": 4.0,
+    "finger flexion": 2.0,
+}
+GRIP_RESERVE: Final = {"bar": 12.0, "handle": 4.0, "none": 0.0}
+# Cost of a sideways push beside a muscle's: it is nearly free.
+FREE: Final = 1e-3
+# What holding blocks fall back on when the load is more than they could move by themselves.
+HOLDING_RESERVE: Final = 4.0
+
+
+@dataclass(frozen=True)
+class BlockWork:
+    """One block of the body at the load of the set.
+
+    Attributes:
+        muscles: its elements.
+        activations: (F, M) 0 to 1.
+        reserve: (F, K) moment that did not come from muscles, N·m.
+        moment: (F, K) moment the muscles and reserves give, N·m.
+        strongest: (F,) the largest load the block could hold, infinite when it is not asked.
+    """
+
+    muscles: Muscles
+    activations: Array
+    reserve: Array
+    moment: Array
+    strongest: Array
+
+    @cached_property
+    def parts(self) -> tuple[str, ...]:
+        """Parts of the atlas in this block."""
+        return tuple(dict.fromkeys(part for part in self.muscles.parts if part is not None))
+
+    def of(self, part: str) -> tuple[Array, Array]:
+        """Activation and fibre length ratio of a part along the range, (F,) each.
+
+        A part of several elements has the mean by largest force.
+        """
+        rows = [k for k, name in enumerate(self.muscles.parts) if name == part]
+        weight = self.muscles.f0_n[rows]
+        activation = self.activations[:, rows] @ weight / weight.sum()
+        at = self.activations[:, rows] * weight + 1e-9 * weight
+        ratio = (at * self.muscles.ratio[:, rows]).sum(axis=1) / at.sum(axis=1)
+        return activation, ratio
+
+
+@dataclass(frozen=True)
+class Effort:
+    """A set near its limit.
+
+    Attributes:
+        asked: the outer moments.
+        load: load of the set, in ``asked.unit``.
+        strongest: (F,) largest load at each point of the range.
+        ended_by: block that ends the set.
+        blocks: every block that works or holds.
+    """
+
+    asked: Asked
+    load: float
+    strongest: Array
+    ended_by: Block
+    blocks: Mapping[Block, BlockWork]
+
+    @property
+    def sticking(self) -> int:
+        """Point of the range where the least load can be held."""
+        return int(self.strongest.argmin())
+
+
+def effort(movement: Movement, build: Build, frames: int = 20) -> Effort:
+    """A set of a movement near its limit, for a body.
+
+    Raises:
+        PostureError, ValueError: for a posture no body can hold or the figures do not cover.
+    """
+    wanted = asked(movement, build, frames)
+    names = [*movement.ends, *(b for b in movement.holds if b not in movement.ends)]
+    if trunk_held(movement):
+        names = [name for name in names if name != "trunk"]
+    crew: dict[Block, Muscles] = {
+        name: muscles(name, wanted.angles, wanted.body, build.stature_m) for name in names
+    }
+    load = movement.load_guess * build.mass_kg
+    held: dict[Block, Array] = {}
+    # What may be pushed sideways depends on the load, which depends on what may be pushed sideways.
+    for _ in range(2 if movement.side_force else 1):
+        held = {name: _strongest(name, movement, wanted, crew[name], load) for name in names}
+        least = np.array([held[name] for name in movement.ends]).min(axis=0)
+        load = NEAR_LIMIT * float(least.min())
+    ended_by = min(movement.ends, key=lambda name: float(held[name].min()))
+    blocks = {name: _shared(name, movement, wanted, crew[name], load, held[name]) for name in names}
+    return Effort(wanted, load, least, ended_by, blocks)
+
+
+def _strongest(name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float) -> Array:
+    own, per_load = _table(wanted.own, name), _table(wanted.load, name)
+    capacity, _ = _capacity(name, movement, wanted, crew, load)
+    return strongest(capacity, -own, -per_load, reserve_of(name, movement)).load
+
+
+def _shared(
+    name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float, held: Array
+) -> BlockWork:
+    moment = -_table(wanted.own, name) - load * _table(wanted.load, name)
+    reserve = reserve_of(name, movement) * (1.0 if name in movement.ends else HOLDING_RESERVE)
+    capacity, weight = _capacity(name, movement, wanted, crew, load)
+    shared = share(capacity, moment, reserve, EXPONENT, weight)
+    count = len(crew.f0_n)
+    return BlockWork(crew, shared.activations[:, :count], shared.reserve, moment, held)
+
+
+def _capacity(
+    name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float
+) -> tuple[Array, Array]:
+    """Moments of the muscles, then of a sideways push in and out; and the cost of each."""
+    capacity = STRENGTH[name] * crew.capacity
+    cost = np.ones(len(crew.f0_n))
+    if movement.side_force and name in wanted.sideways:
+        push = wanted.sideways[name]
+        size = movement.side_force * np.abs(push.own + load * push.load)
+        moment = size[:, None] * np.stack([push.moments[c] for c in COORDINATES[name]], axis=-1)
+        both = np.stack((moment, -moment), axis=-1)
+        capacity = np.concatenate((capacity, both), axis=2)
+        cost = np.concatenate((cost, [FREE, FREE]))
+    return capacity, cost
+
+
+def reserve_of(block: Block, movement: Movement) -> Array:
+    """Largest reserve on each coordinate of a block, N·m (K,)."""
+    grip = {"forearm pronation": GRIP_RESERVE[movement.grip]}
+    table = {**RESERVE, **grip}
+    return np.array([table.get(name, 0.0) for name in COORDINATES[block]])
+
+
+def _table(by_name: Mapping[str, Array], block: Block) -> Array:
+    return np.stack([by_name[name] for name in COORDINATES[block]], axis=-1)

@@ -1,0 +1,103 @@
+"""The load and the supports of a movement as forces and places on the body."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+
+from setwright.mechanics.movement import FIXED, Load, Movement
+from setwright.mechanics.points import Place, places
+from setwright.mechanics.turns import Array, turned
+from setwright.mechanics.skeleton import DOWN, Skeleton
+from setwright.mechanics.statics import Force
+
+_PLACES: Final = {
+    "feet": ("heels", "balls of the feet"),
+    "foot": ("heels", "balls of the feet"),
+    "balls of the feet": ("balls of the feet",),
+    "toes of the other foot": ("balls of the feet",),
+    "upper back": ("shoulder blades",),
+    "hands": ("hands",),
+    "elbows": ("elbows",),
+    "other elbow": ("elbows",),
+    "knees": ("knees",),
+    "ankles": ("ankles",),
+}
+
+
+def size_along(load: Load, range_: Array) -> Array:
+    """Relative size of a load over the range, (F,)."""
+    points = np.linspace(0.0, 1.0, len(load.curve))
+    return load.share * np.interp(range_, points, load.curve)
+
+
+def load_forces(
+    movement: Movement, body: Skeleton, stature_m: float, range_: Array, newtons: float
+) -> list[Force]:
+    """The forces of a load of ``newtons`` on the body; torques are not among them."""
+    found = []
+    for load in movement.load:
+        if load.kind == "torque" or load.at is None:
+            continue
+        here = places(body, load.at, stature_m)
+        # A place on the midline is one; of a pair the working side may carry alone.
+        used = here[:1] if movement.side == "one" else here
+        size = newtons * size_along(load, range_) / len(used)
+        for mirror, place in zip((1.0, -1.0), used, strict=False):
+            towards = _direction(load, body, place, mirror)
+            found.append(Force(place.segment, place.position, size[:, None] * towards))
+    return found
+
+
+def _direction(load: Load, body: Skeleton, place: Place, mirror: float) -> Array:
+    """Unit vector of a load, (F, 3); the left side is the mirror image of the right."""
+    sided = np.array([1.0, 1.0, mirror])
+    if load.kind == "weight":
+        vector = np.broadcast_to(DOWN, place.position.shape)
+    elif load.pulley is not None:
+        vector = np.array(load.pulley) * sided - place.position
+    else:
+        direction = np.array(load.direction) * sided
+        if load.frame == "segment":
+            vector = turned(body.placed[place.segment].rotation, direction)
+        else:
+            vector = np.broadcast_to(direction, place.position.shape)
+    unit: Array = vector / np.linalg.norm(vector, axis=-1, keepdims=True)
+    return unit
+
+
+def supports(movement: Movement, body: Skeleton, stature_m: float) -> tuple[Place, ...]:
+    """Places that carry the body; none when a seat or bench holds it."""
+    if set(FIXED) & set(movement.support):
+        return ()
+    found: list[Place] = []
+    for name in movement.support:
+        for spot in _PLACES[name]:
+            here = places(body, spot, stature_m)
+            if name.startswith(("other", "toes of the other")):
+                here = here[1:]
+            elif name == "foot" or (
+                movement.side == "one" and name in ("hands", "elbows", "balls of the feet")
+            ):
+                here = here[:1]
+            found.extend(here)
+    return tuple(found)
+
+
+def support_centre(movement: Movement, body: Skeleton, stature_m: float) -> Array:
+    """Point the body balances over, (F, 3): the middle of the foot, the hands, the toes."""
+    carriers: Sequence[str] = movement.support
+    spots: list[Array] = []
+    for name in carriers:
+        if name in ("feet", "foot"):
+            here = places(body, "mid feet", stature_m)
+        elif name in _PLACES:
+            here = tuple(p for spot in _PLACES[name] for p in places(body, spot, stature_m))
+        else:
+            continue
+        if name == "foot" or movement.side == "one":
+            here = here[:1]
+        spots.extend(place.position for place in here)
+    return np.mean(spots, axis=0)

@@ -1,0 +1,161 @@
+"""What a movement asks of every joint along its range, of the body itself and per unit of load."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from setwright.mechanics.body import Build
+from setwright.mechanics.movement import FIXED, Movement
+from setwright.mechanics.outer import load_forces, size_along, supports
+from setwright.mechanics.points import places
+from setwright.mechanics.posture import PostureError, along, postures
+from setwright.mechanics.turns import Array
+from setwright.mechanics.shoulder import glenohumeral_slope
+from setwright.mechanics.skeleton import Skeleton
+from setwright.mechanics.statics import (
+    GRAVITY,
+    Force,
+    contact_forces,
+    moments,
+    weights,
+    wrench,
+)
+
+# Moment, as a share of body weight times one metre, that supports may fail to balance.
+UNBALANCED: Final = 0.02
+
+
+@dataclass(frozen=True)
+class Sideways:
+    """A push to the side that hands or feet may add to what they carry.
+
+    Attributes:
+        moments: by coordinate (F,), N·m on the block per newton pushed outwards.
+        own: (F,) what one hand or foot carries of the body's own weight, N.
+        load: (F,) the same per unit of load, N.
+    """
+
+    moments: Mapping[str, Array]
+    own: Array
+    load: Array
+
+
+@dataclass(frozen=True)
+class Asked:
+    """Outer moments along the range; the muscles must give the opposite.
+
+    Attributes:
+        range_: (F,) 0 stretched to 1 shortened.
+        angles: every angle, rad (F,).
+        body: the skeleton.
+        own: by coordinate (F,), N·m from the body's own weight.
+        load: by coordinate (F,), N·m per unit of load (kg, or N·m for a torque).
+        unit: ``kg``, ``N·m`` or ``bodyweights``.
+        pressed: (F,) force along the spine at the pelvis from the body's own weight, N.
+        pressed_by_load: (F,) the same per unit of load, N.
+        sideways: by block, the sideways push its hands or feet may add.
+    """
+
+    range_: Array
+    angles: Mapping[str, Array]
+    body: Skeleton
+    own: Mapping[str, Array]
+    load: Mapping[str, Array]
+    unit: str
+    pressed: Array
+    pressed_by_load: Array
+    sideways: Mapping[str, Sideways]
+
+
+def asked(movement: Movement, build: Build, frames: int = 20) -> Asked:
+    """Outer moments of a movement for a body.
+
+    Raises:
+        PostureError: for a posture no body can hold.
+    """
+    range_ = along(frames)
+    angles, body = postures(movement, build, frames)
+    slope = glenohumeral_slope(body.blade)
+    own_forces = _carried(movement, body, build, list(weights(body)))
+    own = dict(moments(body, angles, own_forces, slope))
+    loads = load_forces(movement, body, build.stature_m, range_, GRAVITY)
+    load_all = _carried(movement, body, build, loads) if loads else []
+    per_load = dict(moments(body, angles, load_all, slope))
+    unit = "kg"
+    for one in movement.load:
+        if one.kind == "torque" and one.about is not None:
+            unit = "N·m"
+            sides = 1 if movement.side == "one" or one.about.startswith(("trunk", "neck")) else 2
+            per_load[one.about] = per_load[one.about] - one.sense * size_along(one, range_) / sides
+    if movement.bodyweight:
+        unit = "bodyweights"
+        per_load = {name: own[name] + 0.0 * per_load[name] for name in own}
+        own = {name: np.zeros(frames) for name in own}
+    return Asked(
+        range_, angles, body, own, per_load, unit,
+        _along_spine(body, own_forces), _along_spine(body, load_all),
+        _sideways(body, angles, build, slope, own_forces, load_all, movement.bodyweight),
+    )  # fmt: skip
+
+
+def _sideways(
+    body: Skeleton,
+    angles: Mapping[str, Array],
+    build: Build,
+    slope: Array,
+    own: list[Force],
+    load: list[Force],
+    bodyweight: bool,
+) -> Mapping[str, Sideways]:
+    found = {}
+    frames = len(body.blade)
+    for block, spot, segment in (("leg", "mid feet", "foot right"), ("arm", "hands", "hand right")):
+        place = places(body, spot, build.stature_m)[0]
+        outward = np.broadcast_to([0.0, 0.0, 1.0], (frames, 3))
+        push = Force(place.segment, place.position, outward)
+        carried = [
+            np.linalg.norm(
+                wrench([f for f in forces if f.segment == segment], frames)[:, :3], axis=1
+            )
+            for forces in (own, load)
+        ]
+        if bodyweight:
+            carried = [np.zeros(frames), carried[0]]
+        found[block] = Sideways(moments(body, angles, [push], slope), carried[0], carried[1])
+    return found
+
+
+def _carried(movement: Movement, body: Skeleton, build: Build, forces: list[Force]) -> list[Force]:
+    """The forces with those of the supports that carry them."""
+    spots = supports(movement, body, build.stature_m)
+    if not spots:
+        return forces
+    outer = wrench(forces, len(body.blade))
+    contact, left = contact_forces(spots, outer)
+    size = np.abs(outer[:, :3]).max() + 1e-9
+    if movement.balance is None and np.abs(left[:, 3:]).max() > UNBALANCED * size:
+        raise PostureError(
+            "support",
+            f"{', '.join(movement.support)}, which cannot balance the body and its load",
+            "a further support, or an angle to balance with",
+        )
+    return [*forces, *contact]
+
+
+def _along_spine(body: Skeleton, forces: list[Force]) -> Array:
+    """Force pressing along the spine at the pelvis, N (F,)."""
+    above = {"thorax", "head", *(f"{s} {side}" for s in ("upper arm", "forearm", "hand")
+                                 for side in ("right", "left"))}  # fmt: skip
+    total = wrench([one for one in forces if one.segment in above], len(body.blade))[:, :3]
+    up = body.placed["thorax"].rotation[:, :, 1]
+    pressed: Array = -np.einsum("fi,fi->f", up, total)
+    return pressed
+
+
+def trunk_held(movement: Movement) -> bool:
+    """Whether a bench or pad carries the trunk, so that its muscles need not."""
+    return FIXED[1] in movement.support
