@@ -10,7 +10,7 @@ from pydantic import BaseModel, ValidationError
 
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.yaml_build import Path_, dotted
-from setwright.documents.yaml_io import Loaded, shown
+from setwright.documents.yaml_io import Loaded, read_yaml, shown
 
 M = TypeVar("M", bound=BaseModel)
 
@@ -52,6 +52,25 @@ def validate(model: type[M], data: Any, loaded: Loaded, spots: Spots | None = No
             _fault(item, data, loaded, spots or {}) for item in error.errors() if not _follows(item)
         )
         raise DocumentError(loaded.name, faults) from None
+
+
+def versioned(text: str, name: str, version: str) -> Loaded:
+    """Read a YAML document of a version.
+
+    Raises:
+        DocumentError: when it cannot be read, is no mapping or of another version.
+    """
+    loaded = read_yaml(text, name)
+    data: Any = loaded.data
+    if not isinstance(data, dict):
+        fault = fault_at(
+            loaded, (), "no mapping of `key: value`", f"`setwright: {version}` and more"
+        )
+        raise DocumentError(name, (fault,))
+    if data.get("setwright") != version:
+        found = repr(data["setwright"]) if "setwright" in data else "nothing"
+        raise DocumentError(name, (fault_at(loaded, ("setwright",), found, f"{version!r}"),))
+    return loaded
 
 
 def fault_at(
@@ -149,4 +168,4 @@ def _allowed(kind: str, item: Any) -> str:
         return f"at least {context['min_length']} characters"
     if kind == "string_pattern_mismatch":
         return f"text of the form {context['pattern']}"
-    return _KINDS.get(kind, str(item["msg"]))
+    return _KINDS.get(kind, str(item["msg"]).removeprefix("Value error, "))

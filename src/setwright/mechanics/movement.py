@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Annotated, Final, Literal, get_args
 
-from pydantic import Field, field_validator, model_validator
+from pydantic import Field, model_validator
 
 from setwright.documents.base import Document
 
@@ -79,7 +79,7 @@ Support = Literal[
     "ankles",
 ]
 Vector = tuple[float, float, float]
-Posture = dict[Angle, float]
+Posture = dict[Angle, Annotated[float, Field(ge=-200, le=200)]]
 FIXED: Final = ("pelvis", "trunk")
 
 
@@ -174,14 +174,6 @@ class Movement(Document):
     side_force: float = Field(0.0, ge=0, le=1)
     grip: Literal["bar", "handle", "none"] = "handle"
     foot_flat: bool = Field(True, description="feet that carry stand flat: the lean follows")
-
-    @field_validator("hold", "stretched", "shortened")
-    @classmethod
-    def _sensible(cls, posture: Posture) -> Posture:
-        for name, degrees in posture.items():
-            if not -200 <= degrees <= 200:
-                raise ValueError(f"{name}: found {degrees:g}, allowed -200 to 200 degrees")
-        return posture
 
     @model_validator(mode="after")
     def _moved_by_something(self) -> Movement:

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from typing import Any
 
 from setwright.documents.errors import DocumentError
-from setwright.documents.validation import fault_at, validate
-from setwright.documents.yaml_io import Loaded, read_yaml
+from setwright.documents.validation import fault_at, validate, versioned
 from setwright.plan.checking import Clash, intake_clashes, plan_clashes
 from setwright.plan.intake import Intake
 from setwright.plan.intake_spelling import IntakeSpeller
@@ -31,7 +29,7 @@ def read_plan(text: str, name: str) -> Plan:
     Raises:
         DocumentError: with every fault found, each with line and column.
     """
-    loaded = _versioned(text, name, "plan/1")
+    loaded = versioned(text, name, "plan/1")
     speller = Speller(loaded)
     data = speller.plan(loaded.data)
     _stop_at(speller, name)
@@ -50,7 +48,7 @@ def read_intake(text: str, name: str) -> Intake:
     Raises:
         DocumentError: with every fault found, each with line and column.
     """
-    loaded = _versioned(text, name, "intake/1")
+    loaded = versioned(text, name, "intake/1")
     speller = IntakeSpeller(loaded)
     data = speller.intake(loaded.data)
     _stop_at(speller, name)
@@ -73,21 +71,6 @@ def read_any_plan(text: str, name: str) -> Plan:
 def is_yaml(text: str) -> bool:
     """Whether a plan is meant as YAML, or JSON, rather than as plain text."""
     return bool(_VERSION_LINE.search(text)) or text.lstrip("\ufeff \t\r\n").startswith("{")
-
-
-def _versioned(text: str, name: str, version: str) -> Loaded:
-    """The document, once its version is known to be the one wanted."""
-    loaded = read_yaml(text, name)
-    data: Any = loaded.data
-    if not isinstance(data, dict):
-        fault = fault_at(
-            loaded, (), "no mapping of `key: value`", f"`setwright: {version}` and more"
-        )
-        raise DocumentError(name, (fault,))
-    if data.get("setwright") != version:
-        found = repr(data["setwright"]) if "setwright" in data else "nothing"
-        raise DocumentError(name, (fault_at(loaded, ("setwright",), found, f"{version!r}"),))
-    return loaded
 
 
 def _stop_at(speller: Speller, name: str) -> None:

@@ -1,0 +1,125 @@
+"""A movement a coach declares in a file: a name, and the fields of a movement or those it changes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Any, Final, Literal, TypeVar
+
+from pydantic import Field
+
+from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.validation import fault_at, validate, versioned
+from setwright.documents.yaml_build import Path_
+from setwright.documents.yaml_io import Loaded, shown
+from setwright.exercises.movements import LIKE, MERGED, changed, movement_ids
+from setwright.exercises.names import match
+from setwright.mechanics.movement import Movement
+from setwright.mechanics.posture import PostureError
+
+VERSION: Final = "movement/1"
+HEAD: Final = ("setwright", "name", LIKE)
+T = TypeVar("T")
+
+
+class MovementDocument(Movement):
+    """A movement with the name its coach gives it."""
+
+    setwright: Literal["movement/1"]
+    name: str = Field(min_length=1, max_length=80)
+
+
+@dataclass(frozen=True)
+class Declared:
+    """A movement as a coach declared it.
+
+    Attributes:
+        name: what the coach calls it.
+        movement: the movement in full.
+        like: id of the exercise it changes, or None.
+        loaded: the document, for the places of faults found later.
+    """
+
+    name: str
+    movement: Movement
+    like: str | None
+    loaded: Loaded
+
+
+def read_movement(text: str, name: str) -> Declared:
+    """Read a movement a coach declares.
+
+    Args:
+        text: the document.
+        name: file name for messages.
+
+    Raises:
+        DocumentError: with every fault found, each with line and column.
+    """
+    loaded = versioned(text, name, VERSION)
+    data = dict(loaded.data)
+    like = _like(loaded, data.get(LIKE)) if LIKE in data else None
+    if like is not None:
+        _refuse_no_mapping(loaded, data)
+        data = changed({**data, LIKE: like})
+    found = validate(MovementDocument, data, loaded)
+    return Declared(found.name, found, like, loaded)
+
+
+def placed(declared: Declared, do: Callable[[], T]) -> T:
+    """Do something with a declared movement; a posture no body can hold is a fault of the document.
+
+    Raises:
+        DocumentError: naming the field, its line, what was found and what is allowed.
+    """
+    try:
+        return do()
+    except PostureError as error:
+        path = _place_of(declared.loaded, error.field)
+        fault = fault_at(declared.loaded, path, error.found, error.allowed)
+    except ValueError as error:
+        joint, _, rest = str(error).partition(" of ")
+        found, _, allowed = rest.partition(" is outside ")
+        if not allowed:
+            raise
+        path = _place_of(declared.loaded, joint)
+        fault = fault_at(declared.loaded, path, found, f"{allowed} degrees, on the whole way")
+    raise DocumentError(declared.loaded.name, (fault,))
+
+
+def _like(loaded: Loaded, words: Any) -> str:
+    """The movement meant; by its name, or by that of an exercise that has one."""
+    if isinstance(words, str):
+        if words in movement_ids():
+            return words
+        found = match(words)
+        if found.sure in movement_ids():
+            return str(found.sure)
+        near = [one for one, _ in found.candidates if one in movement_ids()]
+        near = near or get_close_matches(words, movement_ids(), n=3, cutoff=0.0)
+        allowed = f"an exercise whose movement is declared; near: {', '.join(near)}"
+    else:
+        allowed = "the name of an exercise"
+    raise DocumentError(loaded.name, (fault_at(loaded, (LIKE,), shown(words), allowed),))
+
+
+def _refuse_no_mapping(loaded: Loaded, data: dict[str, Any]) -> None:
+    faults: list[Fault] = [
+        fault_at(loaded, (name,), shown(data[name]), "a mapping of `angle: degrees`")
+        for name in MERGED
+        if name in data and not isinstance(data[name], dict)
+    ]
+    if faults:
+        raise DocumentError(loaded.name, tuple(faults))
+
+
+def _place_of(loaded: Loaded, field: str) -> Path_:
+    """Where a field, or an angle of any posture, stands in the document; itself when nowhere."""
+    angle = field.removeprefix("humerus ")
+    if field in loaded.data:
+        return (field,)
+    for name in ("stretched", "shortened", "hold"):
+        if isinstance(loaded.data.get(name), dict) and angle in loaded.data[name]:
+            return (name, angle)
+    return (field,)
