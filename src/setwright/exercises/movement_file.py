@@ -1,4 +1,4 @@
-"""A movement a coach declares in a file: a name, and the fields of a movement or those it changes."""
+"""A movement a coach declares in a file: its name, and its fields or those it changes."""
 
 from __future__ import annotations
 
