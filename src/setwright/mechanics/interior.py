@@ -122,7 +122,8 @@ class _System:
         normal = np.matmul(self.weighed, self.turned)
         diagonal = np.arange(normal.shape[1])
         normal[:, diagonal, diagonal] += give
-        self.scale = 1.0 / np.sqrt(normal[:, diagonal, diagonal] + np.finfo(np.float64).tiny)
+        size = normal[:, diagonal, diagonal]
+        self.scale = 1.0 / np.sqrt(np.where(size > 0, size, 1.0))
         normal *= self.scale[:, :, None] * self.scale[:, None, :]
         normal[:, diagonal, diagonal] += RIDGE
         self.normal = normal
@@ -220,5 +221,5 @@ def minimise(
         )
         far = at.reach(step)
         at = at.moved(step, far)
-        lost = far[:, 0] < STUCK
+        lost = ~(far[:, 0] > STUCK)
     return end

@@ -94,7 +94,7 @@ def share(
     together = np.concatenate([full, limit[:, :, None] * np.eye(equations)], axis=2)
     used = np.zeros((problems, elements + equations))
     asked = np.flatnonzero(np.abs(wanted).max(axis=1) > 0)
-    mean = weight.mean(axis=1, keepdims=True)
+    mean = weight.sum(axis=1, keepdims=True) / elements if elements else np.ones((problems, 1))
     cost = _Cost(weight / mean, power, reserve_cost / mean)
     for start in range(0, len(asked), TOGETHER):
         rows = asked[start : start + TOGETHER]
