@@ -191,8 +191,32 @@ def joined_with_model(elements: list[dict[str, Any]], document: dict[str, Any]) 
             one["powers"] = [list(p) for p in sorted(flat)]
             one["coefficients_m"] = [round(flat[p], 9) for p in sorted(flat)]
         one["note"] = note_of(document["fitted"][one["element"]], document["sources"])
+        if one["element"] in document["changes"]:
+            as_change(one, ranges, document["changes"][one["element"]])
         elements.append(one)
     document["model"] = {**fitted["model"], "credits": document["credits"]}
+
+
+def as_change(one: dict[str, Any], ranges: dict[str, tuple[float, float]], note: str) -> None:
+    """Make the length of a muscle that crosses the shoulder too a change from the zero pose.
+
+    The fibre ratio there, with the arm hanging, becomes its anchor.
+    """
+    zero = [-(high + low) / (high - low) for low, high in (ranges[c] for c in one["coordinates"])]
+    length = sum(
+        c * float(np.prod(np.power(zero, p)))
+        for p, c in zip(one["powers"], one["coefficients_m"], strict=True)
+    )
+    height = one["l0_m"] * np.sin(one["pennation_rad"])
+    ratio = float(np.hypot(length - one["slack_m"], height) / one["l0_m"])
+    constant = one["powers"].index([0] * len(one["coordinates"]))
+    one["coefficients_m"][constant] = round(one["coefficients_m"][constant] - length, 9)
+    one["ratio_anchor"] = {
+        "ratio": round(ratio, 4),
+        "at_deg": dict.fromkeys(one["coordinates"], 0.0),
+        "source": "the model's own tendon slack length, arm hanging",
+    }
+    one["note"] += "; " + note
 
 
 def compose(name: str) -> dict[str, Any]:

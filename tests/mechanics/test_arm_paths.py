@@ -13,6 +13,8 @@ from setwright.mechanics.paths import load
 ARM = load("arm")
 REFERENCE = json.loads((Path(__file__).parent / "data" / "reference_arm26.json").read_text())
 NAMES = [e.element for e in ARM.elements]
+# Their length here is the change from the straight elbow, to be added to the shoulder's part.
+BOTH_JOINTS = ("TRIlong", "BIClong", "BICshort")
 
 
 def pose(**deg):
@@ -40,10 +42,15 @@ def moment(coordinate, sense, **deg):
 @pytest.mark.parametrize("at", REFERENCE["poses"], ids=lambda p: f"{p['elbow_deg']} deg")
 def test_the_elbow_is_the_arm_models(at):
     lengths, arms = ARM.evaluate(pose(elbow=at["elbow_deg"]))
+    first = REFERENCE["poses"][0]
+    start, _ = ARM.evaluate(pose(elbow=first["elbow_deg"]))
     elbow = ARM.coordinates.index("elbow flexion")
     for name, length_m in at["length_m"].items():
         i = NAMES.index(name)
-        assert lengths[0, i] == pytest.approx(length_m, abs=2e-4)
+        change = length_m - first["length_m"][name]
+        assert lengths[0, i] - start[0, i] == pytest.approx(change, abs=2e-4)
+        if name not in BOTH_JOINTS:
+            assert lengths[0, i] == pytest.approx(length_m, abs=2e-4)
         # At the model's own turning point (brachialis, 45 degrees) a polynomial rounds the corner.
         assert arms[0, i, elbow] == pytest.approx(at["arm_m"][name], abs=1e-3)
 
@@ -54,6 +61,19 @@ def test_parameters_are_the_arm_models():
         assert element.f0_n == pytest.approx(expected["f0_N"], abs=0.01)
         assert element.l0_m == pytest.approx(expected["l0_m"], abs=1e-6)
         assert element.slack_m == pytest.approx(expected["slack_m"], abs=1e-6)
+
+
+def test_muscles_of_two_joints_give_a_change_and_their_own_fibres():
+    lengths, _ = ARM.evaluate(pose())
+    relaxed = fibre_state(ARM.evaluate(pose(elbow=5))[0], fibres(ARM), "rigid").ratio[0]
+    for name in BOTH_JOINTS:
+        i = NAMES.index(name)
+        assert lengths[0, i] == pytest.approx(0, abs=1e-7)
+        # The same as from the model's whole path and tendon slack length, arm hanging.
+        e, whole = ARM.elements[i], REFERENCE["poses"][0]["length_m"][name]
+        along = whole - e.slack_m
+        expected = np.hypot(along, e.l0_m * np.sin(e.pennation_rad)) / e.l0_m
+        assert relaxed[i] == pytest.approx(expected, abs=2e-3)
 
 
 def test_every_part_of_the_forearm_and_upper_arm_is_there():

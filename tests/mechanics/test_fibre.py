@@ -1,5 +1,7 @@
 """Fibre length and force of a fully active muscle in series with its tendon."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -19,15 +21,17 @@ from setwright.mechanics.paths import compile_paths
 
 steady = settings(derandomize=True, max_examples=60, deadline=None)
 muscles = st.builds(
-    lambda l0, tendon, lean: Fibres(
+    lambda l0, tendon, lean, strain: Fibres(
         np.array([l0]),
         np.array([l0 * tendon]),
         np.array([l0 * tendon]),
         np.array([l0 * np.sin(lean)]),
+        np.array([strain]),
     ),
     st.floats(0.03, 0.4),
     st.floats(0.0, 9.0),  # tendon over fibre: soleus and gastrocnemius reach 6 to 9
     st.floats(0.0, 0.5),
+    st.floats(0.0, 0.07),
 )
 
 
@@ -62,7 +66,7 @@ def test_fibre_and_tendon_fill_the_path(muscle):
     path = sweep(muscle)
     state = fibre_state(path, muscle)
     along = np.sqrt((state.ratio * muscle.l0_m) ** 2 - muscle.height_m**2)
-    total = along + muscle.offset_m + muscle.tendon_m * tendon_strain(state.force)
+    total = along + muscle.offset_m + muscle.tendon_m * tendon_strain(state.force, muscle.strain)
     between = (state.ratio > SHORTEST) & (state.ratio < LONGEST)
     assert between.any()
     assert np.abs(total - path)[between].max() < 1e-9
@@ -86,7 +90,7 @@ def test_a_tendon_that_gives_shortens_the_fibre(muscle):
     path = sweep(muscle)
     rigid, elastic = fibre_state(path, muscle, "rigid"), fibre_state(path, muscle)
     assert (elastic.ratio <= rigid.ratio + 1e-9).all()
-    stiff = fibre_state(path, muscle, strain=1e-9)
+    stiff = fibre_state(path, replace(muscle, strain=np.zeros(1)))
     assert np.allclose(stiff.ratio, rigid.ratio, atol=1e-6)
     assert ((elastic.force >= 0) & (elastic.force <= 1)).all()
 
@@ -151,3 +155,23 @@ def test_an_anchor_outside_the_range_is_refused():
     anchor = {"ratio": 1.0, "at_deg": {"knee flexion": 150}, "source": "none"}
     with pytest.raises(ValueError, match="knee flexion"):
         fibres(one_element(ratio_anchor=anchor))
+
+
+def test_the_quadriceps_gives_as_much_as_measured():
+    # Vastus lateralis in maximal contractions: 15 mm at the junction of tendon and muscle, 27 mm at
+    # the middle of the belly (European Journal of Applied Physiology 2005, 94, 317-322).
+    of = fibres(one_element(part="vastus-lateralis"))
+    assert 0.015 < float((of.tendon_m * tendon_strain(np.ones(1), of.strain))[0]) < 0.027
+    other = fibres(one_element(part="soleus"))
+    assert (of.strain > other.strain).all()
+
+
+def test_a_tendon_that_gives_moves_the_strongest_angle_toward_flexion():
+    paths = one_element(part="vastus-lateralis")
+    q = np.radians(np.arange(5.0, 115.0))[:, None]
+    lengths, arms = paths.evaluate(q)
+    best = {
+        tendon: int(np.argmax(-arms[:, 0, 0] * fibre_state(lengths, fibres(paths), tendon).force.T))
+        for tendon in ("rigid", "elastic")
+    }
+    assert best["elastic"] > best["rigid"] + 5
