@@ -31,7 +31,7 @@ muscles = st.builds(
     st.floats(0.03, 0.4),
     st.floats(0.0, 9.0),  # tendon over fibre: soleus and gastrocnemius reach 6 to 9
     st.floats(0.0, 0.5),
-    st.floats(0.0, 0.07),
+    st.floats(0.0, 0.06),  # beyond 0.56 of the fibre the equilibrium is no longer single
 )
 
 
@@ -157,7 +157,7 @@ def test_an_anchor_outside_the_range_is_refused():
         fibres(one_element(ratio_anchor=anchor))
 
 
-def test_the_quadriceps_gives_as_much_as_measured():
+def test_the_vasti_give_as_much_as_measured():
     # Vastus lateralis in maximal contractions: 15 mm at the junction of tendon and muscle, 27 mm at
     # the middle of the belly (European Journal of Applied Physiology 2005, 94, 317-322).
     of = fibres(one_element(part="vastus-lateralis"))

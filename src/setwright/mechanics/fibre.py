@@ -22,14 +22,13 @@ TENDON_STRAIN: Final = 0.049
 """Strain of the tendon at the muscle's largest force (Journal of Biomechanical Engineering 2013,
 10.1115/1.4023390; value from memory)."""
 YIELDING: Final = MappingProxyType(
-    dict.fromkeys(
-        ("rectus-femoris", "vastus-lateralis", "vastus-medialis", "vastus-intermedius"), 0.095
-    )
+    dict.fromkeys(("vastus-lateralis", "vastus-medialis", "vastus-intermedius"), 0.095)
 )
 """Parts whose tendon and tendon sheet give more, and their strain at F0. Vastus lateralis, maximal
 contractions of 12 sprinters: 15 mm at the tendon's junction, 27 mm at the middle of the belly,
 strain 8 (1) % (European Journal of Applied Physiology 2005, 94, 317-322); the middle of both,
-21 mm, is 9.5 % of the 221 mm of tendon in the leg model."""
+21 mm, is 9.5 % of the 221 mm of tendon in the leg model. Rectus femoris has twice the tendon there,
+which gives as many mm at the usual strain."""
 
 # Active force-length curve as a sum of three bells, height, centre, width and its slope (Annals of
 # Biomedical Engineering 2016, 10.1007/s10439-016-1591-9; read in a public transcription).
