@@ -14,6 +14,7 @@ from setwright.mechanics.fibre import (
     active_force,
     fibre_state,
     fibres,
+    passive_force,
     tendon_strain,
 )
 from setwright.mechanics.path_figures import PathsFile
@@ -52,6 +53,13 @@ def test_the_active_curve_has_its_published_shape():
     assert (np.diff(f[x <= 1.0]) >= 0).all() and (np.diff(f[x >= 1.02]) <= 0).all()
 
 
+def test_a_fibre_pulls_by_itself_only_beyond_its_best_length():
+    # Annals of Biomedical Engineering 2016, 10.1007/s10439-016-1591-9: F0 at 1.6 (from memory).
+    assert (passive_force(np.linspace(0.5, 1.0, 11)) == 0).all()
+    assert passive_force(np.array([1.6]))[0] == pytest.approx(1.0)
+    assert (np.diff(passive_force(np.linspace(1.0, 1.5, 11))) > 0).all()
+
+
 def test_the_tendon_gives_as_much_as_it_should():
     force = np.linspace(0, 1, 21)
     strain = tendon_strain(force)
@@ -66,7 +74,8 @@ def test_fibre_and_tendon_fill_the_path(muscle):
     path = sweep(muscle)
     state = fibre_state(path, muscle)
     along = np.sqrt((state.ratio * muscle.l0_m) ** 2 - muscle.height_m**2)
-    total = along + muscle.offset_m + muscle.tendon_m * tendon_strain(state.force, muscle.strain)
+    pull = state.force + state.passive
+    total = along + muscle.offset_m + muscle.tendon_m * tendon_strain(pull, muscle.strain)
     between = (state.ratio > SHORTEST) & (state.ratio < LONGEST)
     assert between.any()
     assert np.abs(total - path)[between].max() < 1e-9

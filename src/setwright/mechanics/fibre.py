@@ -2,18 +2,19 @@
 
 A fibre in series with a tendon that gives. At full activation the fibre pulls the tendon longer
 and shortens by as much, which is why a joint is strongest at a more bent angle than the anatomy
-alone suggests. Slow repetitions: no force-velocity, and no passive force of the fibre.
+alone suggests. A fibre beyond its optimal length also pulls by itself. Slow repetitions: no
+force-velocity.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from types import MappingProxyType
 from typing import Final, Literal
 
 import numpy as np
 
-from setwright.mechanics.path_figures import Element
+from setwright.mechanics.fibre_adjustments import Place, adjustments
+from setwright.mechanics.path_figures import Anchor
 from setwright.mechanics.paths import Floats, Paths
 
 SHORTEST: Final = 0.5
@@ -21,14 +22,6 @@ LONGEST: Final = 1.5
 TENDON_STRAIN: Final = 0.049
 """Strain of the tendon at the muscle's largest force (Journal of Biomechanical Engineering 2013,
 10.1115/1.4023390; value from memory)."""
-YIELDING: Final = MappingProxyType(
-    dict.fromkeys(("vastus-lateralis", "vastus-medialis", "vastus-intermedius"), 0.095)
-)
-"""Parts whose tendon and tendon sheet give more, and their strain at F0. Vastus lateralis, maximal
-contractions of 12 sprinters: 15 mm at the tendon's junction, 27 mm at the middle of the belly,
-strain 8 (1) % (European Journal of Applied Physiology 2005, 94, 317-322); the middle of both,
-21 mm, is 9.5 % of the 221 mm of tendon in the leg model. Rectus femoris has twice the tendon there,
-which gives as many mm at the usual strain."""
 
 # Active force-length curve as a sum of three bells, height, centre, width and its slope (Annals of
 # Biomedical Engineering 2016, 10.1007/s10439-016-1591-9; read in a public transcription).
@@ -40,6 +33,10 @@ _BELLS: Final = (
 # Shape of the tendon's curve in the same study: force 0.25 * (5 ** (strain / full strain) - 1).
 _TENDON_BASE: Final = 0.25
 _TENDON_LOG: Final = float(np.log(5.0))
+# A resting fibre reaches F0 at 1.6 of its optimal length (Annals of Biomedical Engineering 2016,
+# 10.1007/s10439-016-1591-9; values from memory).
+_PASSIVE_SHAPE: Final = 4.0
+_PASSIVE_STRAIN: Final = 0.6
 _STEPS: Final = 30
 _CLOSE: Final = 1e-10
 
@@ -72,16 +69,33 @@ class FibreState:
 
     Attributes:
         ratio: (N, M) fibre length over optimal length, 0.5 to 1.5.
-        force: (N, M) share of F0 that reaches the tendon at full activation, 0 to 1.
+        force: (N, M) share of F0 that activation brings to the tendon, 0 to 1.
+        passive: (N, M) share of F0 that the stretched fibre gives by itself.
     """
 
     ratio: Floats
     force: Floats
+    passive: Floats
 
 
 def active_force(ratio: Floats) -> Floats:
     """Active force at full activation over F0, at a fibre length ratio (any shape)."""
     return _curve(ratio)[0]
+
+
+def passive_force(ratio: Floats) -> Floats:
+    """Force of a fibre at rest over F0, at a length ratio; none up to optimal length.
+
+    Source: the passive curve of the same study as the active one.
+    """
+    stretch = np.maximum(ratio - 1.0, 0.0) / _PASSIVE_STRAIN
+    force: Floats = np.expm1(_PASSIVE_SHAPE * stretch) / np.expm1(_PASSIVE_SHAPE)
+    return force
+
+
+def _passive_slope(force: Floats, ratio: Floats) -> Floats:
+    rise = _PASSIVE_SHAPE / _PASSIVE_STRAIN
+    return np.where(ratio > 1.0, rise * (force + 1.0 / np.expm1(_PASSIVE_SHAPE)), 0.0)
 
 
 def tendon_strain(force: Floats, strain: Floats | float = TENDON_STRAIN) -> Floats:
@@ -102,29 +116,31 @@ def _curve(ratio: Floats) -> tuple[Floats, Floats]:
 
 
 def fibres(paths: Paths) -> Fibres:
-    """The fibres of the elements of a file of paths, anchored where a ratio was measured.
+    """The fibres of the elements of a file of paths, as adjusted and anchored where measured.
 
     A measured ratio belongs to a relaxed muscle, so it fixes the offset and not the active length.
+    An adjustment goes before the file's own anchor.
 
     Raises:
         ValueError: when an anchor lies outside the range of the paths.
     """
-    l0 = np.array([e.l0_m for e in paths.elements])
+    known = [adjustments().get(e.part or "") for e in paths.elements]
+    factor = np.array([a.l0_factor if a else 1.0 for a in known])
+    strain = np.array([(a.strain if a else None) or TENDON_STRAIN for a in known])
+    l0 = factor * [e.l0_m for e in paths.elements]
     slack = np.array([e.slack_m for e in paths.elements])
     height = l0 * np.sin([e.pennation_rad for e in paths.elements])
     offset = slack.copy()
-    for place, element in enumerate(paths.elements):
-        if element.ratio_anchor is not None:
-            fibre_m = element.ratio_anchor.ratio * element.l0_m
-            along_m = np.sqrt(fibre_m**2 - height[place] ** 2)
-            offset[place] = _anchor_length(paths, place, element) - along_m
-    strain = np.array([YIELDING.get(e.part or "", TENDON_STRAIN) for e in paths.elements])
+    for place, (element, adjusted) in enumerate(zip(paths.elements, known, strict=True)):
+        anchor = (adjusted.anchor if adjusted else None) or element.ratio_anchor
+        if anchor is not None:
+            along_m = np.sqrt((anchor.ratio * l0[place]) ** 2 - height[place] ** 2)
+            offset[place] = _anchor_length(paths, place, anchor) - along_m
     return Fibres(l0, offset, slack, height, strain)
 
 
-def _anchor_length(paths: Paths, place: int, element: Element) -> float:
-    assert element.ratio_anchor is not None
-    angles = {str(name): deg for name, deg in element.ratio_anchor.at_deg.items()}
+def _anchor_length(paths: Paths, place: int, anchor: Anchor | Place) -> float:
+    angles: dict[str, float] = {str(name): deg for name, deg in anchor.at_deg.items()}
     pose = np.radians([[angles.get(name, 0.0) for name in paths.coordinates]])
     return float(paths.evaluate(pose)[0][0, place])
 
@@ -148,7 +164,8 @@ def fibre_state(lengths_m: Floats, of: Fibres, tendon: Tendon = "elastic") -> Fi
     else:
         ratio = _equilibrium(free, of)
     along = np.sqrt(np.maximum((ratio * of.l0_m) ** 2 - of.height_m**2, 0.0))
-    return FibreState(ratio, active_force(ratio) * along / (ratio * of.l0_m))
+    cosine = along / (ratio * of.l0_m)
+    return FibreState(ratio, active_force(ratio) * cosine, passive_force(ratio) * cosine)
 
 
 def _equilibrium(free: Floats, of: Fibres) -> Floats:
@@ -193,6 +210,8 @@ def _surplus(
     along = np.sqrt(np.maximum(fibre**2 - height**2, 1e-12))
     cosine = along / fibre
     active, slope = _curve(ratio)
+    passive = passive_force(ratio)
+    active, slope = active + passive, slope + _passive_slope(passive, ratio)
     pull = active * cosine
     left = along + reach * np.log1p(pull / _TENDON_BASE) - free
     # d along / d ratio = l0 / cos; d cos / d ratio = sin^2 / (ratio cos)
