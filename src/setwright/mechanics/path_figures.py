@@ -10,6 +10,18 @@ from setwright.anatomy.joints import Coordinate
 from setwright.documents.base import Document
 
 
+# A shoulder turns about more than one axis at once: components of rotation vectors, see
+# ``shoulder``. They are no joint angles of their own.
+Turn = Literal[
+    "humerus x",
+    "humerus y",
+    "humerus z",
+    "glenohumeral x",
+    "glenohumeral y",
+    "glenohumeral z",
+]
+
+
 class Origin(Document):
     """Where the figures of a file come from: a model file, or published figures."""
 
@@ -24,7 +36,7 @@ class Origin(Document):
 class Range(Document):
     """A joint coordinate and the range its polynomials hold for, degrees."""
 
-    name: Coordinate
+    name: Coordinate | Turn
     low_deg: float
     high_deg: float
 
@@ -39,7 +51,7 @@ class Anchor(Document):
     """A fibre length ratio known from measurement at one pose."""
 
     ratio: float = Field(gt=0)
-    at_deg: dict[Coordinate, float]
+    at_deg: dict[Coordinate | Turn, float]
     source: str
 
 
@@ -68,7 +80,7 @@ class Element(Document):
     l0_m: float = Field(gt=0)
     slack_m: float = Field(ge=0)
     pennation_rad: float = Field(0.0, ge=0)
-    coordinates: tuple[Coordinate, ...] = Field(min_length=1)
+    coordinates: tuple[Coordinate | Turn, ...] = Field(min_length=1)
     powers: tuple[tuple[int, ...], ...] = Field(min_length=1)
     coefficients_m: tuple[float, ...]
     rms_mm: float | None = None
