@@ -13,21 +13,24 @@ from setwright.mechanics.body import Build
 from setwright.mechanics.movement import Block, Movement
 from setwright.mechanics.muscles import COORDINATES, Muscles, muscles
 from setwright.mechanics.outer_moments import Asked, asked, trunk_held
-from setwright.mechanics.turns import Array
 from setwright.mechanics.sharing import share
+from setwright.mechanics.statics import HUMERUS
 from setwright.mechanics.strongest import strongest
+from setwright.mechanics.trained import strength
+from setwright.mechanics.turns import Array
 
 # Part of the largest load that a set near its limit uses.
 NEAR_LIMIT: Final = 0.9
+# A repetition gets through this much of its range by the speed it brings along, or ends short of it;
+# the load of the set is what can be held over the rest.
+PASSED: Final = 0.15
 EXPONENT: Final = 3.0
-# The models' muscles are stronger than young adults are at every joint; one figure a block brings
-# them near a trained person (see docs/mechanics.md).
-STRENGTH: Final[Mapping[Block, float]] = {"leg": 0.7, "trunk": 1.0, "arm": 1.0, "neck": 1.0}
 # Moments, N·m, that need not come from the modelled muscles: joint and passive structures, and
 # what the models' frontal and turning planes are not to be trusted with.
 RESERVE: Final[Mapping[str, float]] = {
     "hip abduction": 40.0,
-    "hip internal rotation": 40.0,
+    "hip internal rotation": 100.0,
+    "ankle inversion": 5.0,
     "trunk side bend": 15.0,
     "trunk rotation": 15.0,
     "neck side bend": 3.0,
@@ -127,14 +130,15 @@ def effort(movement: Movement, build: Build, frames: int = 20) -> Effort:
     for _ in range(2 if movement.side_force else 1):
         held = {name: _strongest(name, movement, wanted, crew[name], load) for name in names}
         least = np.array([held[name] for name in movement.ends]).min(axis=0)
-        load = NEAR_LIMIT * float(least.min())
+        load = NEAR_LIMIT * float(np.quantile(least, PASSED))
     ended_by = min(movement.ends, key=lambda name: float(held[name].min()))
     blocks = {name: _shared(name, movement, wanted, crew[name], load, held[name]) for name in names}
     return Effort(wanted, load, least, ended_by, blocks)
 
 
 def _strongest(name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float) -> Array:
-    own, per_load = _table(wanted.own, name), _table(wanted.load, name)
+    own = _own(name, movement, wanted, crew)
+    per_load = _asked_of(name, movement, wanted.load)
     capacity, _ = _capacity(name, movement, wanted, crew, load)
     return strongest(capacity, -own, -per_load, reserve_of(name, movement)).load
 
@@ -142,7 +146,7 @@ def _strongest(name: Block, movement: Movement, wanted: Asked, crew: Muscles, lo
 def _shared(
     name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float, held: Array
 ) -> BlockWork:
-    moment = -_table(wanted.own, name) - load * _table(wanted.load, name)
+    moment = -_own(name, movement, wanted, crew) - load * _asked_of(name, movement, wanted.load)
     reserve = reserve_of(name, movement) * (1.0 if name in movement.ends else HOLDING_RESERVE)
     capacity, weight = _capacity(name, movement, wanted, crew, load)
     shared = share(capacity, moment, reserve, EXPONENT, weight)
@@ -154,7 +158,8 @@ def _capacity(
     name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float
 ) -> tuple[Array, Array]:
     """Moments of the muscles, then of a sideways push in and out; and the cost of each."""
-    capacity = STRENGTH[name] * crew.capacity
+    capacity = crew.capacity * strength(name, crew.parts, wanted.angles)[:, None, :]
+    capacity[:, _carried(name, movement)] = 0.0
     cost = np.ones(len(crew.f0_n))
     if movement.side_force and name in wanted.sideways:
         push = wanted.sideways[name]
@@ -173,5 +178,21 @@ def reserve_of(block: Block, movement: Movement) -> Array:
     return np.array([table.get(name, 0.0) for name in COORDINATES[block]])
 
 
-def _table(by_name: Mapping[str, Array], block: Block) -> Array:
-    return np.stack([by_name[name] for name in COORDINATES[block]], axis=-1)
+def _carried(block: Block, movement: Movement) -> list[int]:
+    """Coordinates of a block that a seat or pad carries."""
+    taken = {HUMERUS if name.startswith("arm ") else (name,) for name in movement.carried}
+    names = {name for group in taken for name in group}
+    return [k for k, name in enumerate(COORDINATES[block]) if name in names]
+
+
+def _own(block: Block, movement: Movement, wanted: Asked, crew: Muscles) -> Array:
+    """Moment of the body's own weight less what stretched fibres carry, N·m (F, K)."""
+    by_stretch = crew.stretch_moment(strength(block, crew.parts, wanted.angles))
+    by_stretch[:, _carried(block, movement)] = 0.0
+    return _asked_of(block, movement, wanted.own) + by_stretch
+
+
+def _asked_of(block: Block, movement: Movement, by_name: Mapping[str, Array]) -> Array:
+    table = np.stack([by_name[name] for name in COORDINATES[block]], axis=-1)
+    table[:, _carried(block, movement)] = 0.0
+    return table

@@ -22,6 +22,7 @@ Angle = Literal[
     "hip internal rotation",
     "knee flexion",
     "ankle dorsiflexion",
+    "ankle inversion",
     "trunk flexion",
     "trunk side bend",
     "trunk rotation",
@@ -146,10 +147,13 @@ class Movement(Document):
         side: ``one`` when the working (right) side carries the load alone.
         support: what carries the body; ``pelvis`` and ``trunk`` are held by a seat, bench or pad;
             ``foot`` is the working one.
+        carried: joints whose moment a seat, pad or strap takes up, so that muscles need not.
         hold: angles that stay; unnamed angles are 0 (the anatomical position).
         stretched: angles where the working muscles are longest.
         shortened: angles where they are shortest; equal when nothing moves.
         between: key postures on the way.
+        arms_hang: the arms hang down from the leaning trunk, drawn back towards the legs by this
+            many degrees when the trunk lies level; takes the place of their angles.
         balance: the angle that is found so that the body balances over its support.
         load: where the load acts; empty for pure bodyweight work.
         load_guess: load in body masses, for finding the balance.
@@ -163,10 +167,12 @@ class Movement(Document):
     holds: tuple[Block, ...] = ()
     side: Literal["both", "one"] = "both"
     support: tuple[Support, ...] = Field(min_length=1)
+    carried: tuple[Angle, ...] = ()
     hold: Posture = Field(default_factory=dict)
     stretched: Posture = Field(default_factory=dict)
     shortened: Posture = Field(default_factory=dict)
     between: tuple[Between, ...] = ()
+    arms_hang: float | None = Field(None, ge=-60, le=60)
     balance: Angle | None = None
     load: tuple[Load, ...] = ()
     load_guess: float = Field(0.6, ge=0, le=5)

@@ -12,9 +12,9 @@ import numpy as np
 from setwright.mechanics.fibre import Fibres, fibre_state, fibres
 from setwright.mechanics.movement import Block
 from setwright.mechanics.paths import Paths, load
-from setwright.mechanics.turns import Array
 from setwright.mechanics.skeleton import Skeleton
-from setwright.mechanics.statics import ARM, BLADE, HUMERUS, LEG, LOWER_ARM, NECK, TRUNK
+from setwright.mechanics.statics import ARM, BLADE, HUMERUS, LEG, NECK, TRUNK
+from setwright.mechanics.turns import Array
 
 # Stature of the bodies the path figures were taken from (from memory).
 MODEL_STATURE_M: Final[Mapping[Block, float]] = {
@@ -36,7 +36,8 @@ class Muscles:
         f0_n: (M,) largest force, N.
         arms: (F, M, K) moment arms, m; positive turns the coordinate up.
         ratio: (F, M) fibre length over optimal length.
-        force: (F, M) share of the largest force at full activation.
+        force: (F, M) share of the largest force that full activation brings.
+        passive: (F, M) share of the largest force that stretch alone brings.
     """
 
     coordinates: tuple[str, ...]
@@ -46,11 +47,17 @@ class Muscles:
     arms: Array
     ratio: Array
     force: Array
+    passive: Array
 
     @property
     def capacity(self) -> Array:
         """Moment of each element at full activation, N·m (F, K, M)."""
         moment: Array = np.swapaxes(self.arms * (self.f0_n * self.force)[:, :, None], 1, 2)
+        return moment
+
+    def stretch_moment(self, factor: Array) -> Array:
+        """Moment of the stretched fibres alone, N·m (F, K), forces times a factor (F, M)."""
+        moment: Array = np.einsum("fmk,fm->fk", self.arms, self.f0_n * self.passive * factor)
         return moment
 
 
@@ -87,6 +94,7 @@ def _muscles(paths: Paths, lengths: Array, arms: Array, fibre: Fibres) -> Muscle
         arms,
         state.ratio,
         state.force,
+        state.passive,
     )
 
 
@@ -129,6 +137,7 @@ def _picked(of: Muscles, rows: Sequence[int]) -> Muscles:
         of.arms[:, rows],
         of.ratio[:, rows],
         of.force[:, rows],
+        of.passive[:, rows],
     )
 
 
@@ -142,4 +151,5 @@ def joined(coordinates: tuple[str, ...], several: Sequence[Muscles]) -> Muscles:
         np.concatenate([one.arms for one in several], axis=1),
         np.concatenate([one.ratio for one in several], axis=1),
         np.concatenate([one.force for one in several], axis=1),
+        np.concatenate([one.passive for one in several], axis=1),
     )

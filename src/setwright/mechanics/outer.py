@@ -9,9 +9,9 @@ import numpy as np
 
 from setwright.mechanics.movement import FIXED, Load, Movement
 from setwright.mechanics.points import Place, places
-from setwright.mechanics.turns import Array, turned
 from setwright.mechanics.skeleton import DOWN, Skeleton
 from setwright.mechanics.statics import Force
+from setwright.mechanics.turns import Array, turned
 
 _PLACES: Final = {
     "feet": ("heels", "balls of the feet"),

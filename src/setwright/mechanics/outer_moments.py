@@ -13,7 +13,6 @@ from setwright.mechanics.movement import FIXED, Movement
 from setwright.mechanics.outer import load_forces, size_along, supports
 from setwright.mechanics.points import places
 from setwright.mechanics.posture import PostureError, along, postures
-from setwright.mechanics.turns import Array
 from setwright.mechanics.shoulder import glenohumeral_slope
 from setwright.mechanics.skeleton import Skeleton
 from setwright.mechanics.statics import (
@@ -24,6 +23,7 @@ from setwright.mechanics.statics import (
     weights,
     wrench,
 )
+from setwright.mechanics.turns import Array
 
 # Moment, as a share of body weight times one metre, that supports may fail to balance.
 UNBALANCED: Final = 0.02

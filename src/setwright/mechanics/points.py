@@ -8,8 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from setwright.mechanics.turns import Array
 from setwright.mechanics.skeleton import Skeleton
+from setwright.mechanics.turns import Array
 
 BAR_BEHIND: Final = 0.045
 LOW_BAR_BEHIND: Final = 0.055

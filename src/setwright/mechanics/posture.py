@@ -10,16 +10,15 @@ import numpy as np
 from setwright.mechanics.body import Build
 from setwright.mechanics.movement import ANGLES, FIXED, Movement
 from setwright.mechanics.outer import load_forces, support_centre
-from setwright.mechanics.turns import Array
 from setwright.mechanics.skeleton import Skeleton, skeleton
 from setwright.mechanics.statics import GRAVITY, weights, wrench
+from setwright.mechanics.turns import Array
 
 STEPS: Final = 12
-LARGEST_STEP_RAD: Final = 0.35
-PROBE_RAD: Final = 1e-4
+# How far from the declared angle a balanced posture is looked for, and how finely.
+GRID_RAD: Final = np.radians(np.arange(-54.0, 54.1, 6.0))
 # Lever arm, m, below which the body counts as balanced.
 BALANCED_M: Final = 1e-4
-FAR_ENOUGH_M: Final = 5e-3
 
 
 class PostureError(ValueError):
@@ -72,18 +71,22 @@ def postures(
     level = movement.foot_flat and {"feet", "foot"} & set(movement.support)
     fixed = bool(set(FIXED) & set(movement.support))
     if movement.balance is None or fixed:
-        return _placed(angles, build, bool(level))
+        return _placed(angles, build, movement, bool(level))
     return _balanced(movement, build, angles, range_, bool(level))
 
 
 def _placed(
-    angles: Mapping[str, Array], build: Build, level: bool
+    angles: Mapping[str, Array], build: Build, movement: Movement, level: bool
 ) -> tuple[dict[str, Array], Skeleton]:
     angles = dict(angles)
     if level:
         angles["lean"] = (
             angles["hip flexion"] - angles["knee flexion"] + angles["ankle dorsiflexion"]
         )
+    if movement.arms_hang is not None:
+        trunk = angles["lean"] + angles["trunk flexion"]
+        angles["arm plane"] = np.full_like(trunk, np.pi / 2)
+        angles["arm elevation"] = trunk - np.radians(movement.arms_hang) * np.sin(trunk)
     return angles, skeleton(angles, build)
 
 
@@ -92,27 +95,48 @@ def _balanced(
 ) -> tuple[dict[str, Array], Skeleton]:
     name = str(movement.balance)
     start = angles[name]
-    # Newton's method on the lever arm of everything that is carried about the support.
-    for _ in range(STEPS):
-        lever = _lever(movement, build, _placed(angles, build, level), range_)
-        if np.abs(lever).max() < BALANCED_M:
-            break
-        probed = {**angles, name: angles[name] + PROBE_RAD}
-        slope = (_lever(movement, build, _placed(probed, build, level), range_) - lever) / PROBE_RAD
-        steady = np.where(np.abs(slope) < 1e-3, np.copysign(1e-3, slope), slope)
-        step = np.clip(-lever / steady, -LARGEST_STEP_RAD, LARGEST_STEP_RAD)
-        angles = {**angles, name: angles[name] + step}
-    found = _placed(angles, build, level)
-    lever = _lever(movement, build, found, range_)
-    worst = int(np.abs(lever).argmax())
-    if abs(lever[worst]) > FAR_ENOUGH_M:
+
+    def lever(offset: Array) -> Array:
+        """Lever arm with the balancing angle moved by (F,) or (F, N) radians."""
+        count = 1 if offset.ndim == 1 else offset.shape[1]
+        many = {key: np.repeat(value, count) for key, value in angles.items()}
+        many[name] = many[name] + offset.ravel()
+        placed = _placed(many, build, movement, level)
+        return _lever(movement, build, placed, np.repeat(range_, count)).reshape(offset.shape)
+
+    offsets = np.broadcast_to(GRID_RAD, (len(range_), len(GRID_RAD)))
+    levers = lever(offsets)
+    # Of several postures that balance, the one nearest to what was declared.
+    crosses = levers[:, :-1] * levers[:, 1:] <= 0
+    middle = np.abs(offsets[:, :-1] + offsets[:, 1:]) / 2
+    cell = np.where(crosses, middle, np.inf).argmin(axis=1)
+    rows = np.arange(len(range_))
+    low, high = offsets[rows, cell], offsets[rows, cell + 1]
+    at_low, at_high = levers[rows, cell], levers[rows, cell + 1]
+    lost = ~crosses.any(axis=1)
+    if lost.any():
+        worst = int(np.flatnonzero(lost)[0])
+        near = float(levers[worst, np.abs(levers[worst]).argmin()])
         raise PostureError(
             name,
-            f"about {np.degrees(start[worst]):.0f} degrees at {100 * range_[worst]:.0f} % of the range",
-            f"a posture that balances; the weight stays {abs(lever[worst]) * 100:.0f} cm "
-            f"{'ahead of' if lever[worst] > 0 else 'behind'} the support",
+            f"about {np.degrees(start[worst]):.0f} degrees at "
+            f"{100 * range_[worst]:.0f} % of the range",
+            f"a posture that balances; the weight stays {abs(near) * 100:.0f} cm "
+            f"{'ahead of' if near > 0 else 'behind'} the support",
         )
-    return found
+    found = low
+    for _ in range(STEPS):
+        found = low - at_low * (high - low) / np.where(at_high == at_low, 1.0, at_high - at_low)
+        here = lever(found)
+        same = here * at_low > 0
+        # Illinois rule: the end that stays loses half its weight, so that both ends close in.
+        at_high = np.where(same, at_high / 2, here)
+        high = np.where(same, high, found)
+        at_low = np.where(same, here, at_low / 2)
+        low = np.where(same, found, low)
+        if np.abs(here).max() < BALANCED_M:
+            break
+    return _placed({**angles, name: start + found}, build, movement, level)
 
 
 def _lever(

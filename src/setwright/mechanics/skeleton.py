@@ -12,8 +12,8 @@ from typing import Final
 import numpy as np
 
 from setwright.mechanics.body import Build, Landmarks, Segment, landmarks, segments
-from setwright.mechanics.turns import Array, about, mirrored, turned
 from setwright.mechanics.shoulder import glenohumeral_centre, humerus_orientation
+from setwright.mechanics.turns import Array, about, mirrored, turned
 
 # Stature of the body the shoulder figures were taken from (from memory).
 SHOULDER_STATURE_M: Final = 1.77

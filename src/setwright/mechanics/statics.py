@@ -13,8 +13,8 @@ from typing import Final
 import numpy as np
 
 from setwright.mechanics.points import Place
-from setwright.mechanics.turns import Array, turned
 from setwright.mechanics.skeleton import ABOVE, Skeleton
+from setwright.mechanics.turns import Array, turned
 
 GRAVITY: Final = 9.81
 # Finding contact forces, a sideways newton counts as much as this many upright ones.
@@ -90,7 +90,7 @@ def beyond(joint: str) -> frozenset[str]:
 
 
 LEG: Final = ("hip flexion", "hip abduction", "hip internal rotation", "knee flexion",
-              "ankle dorsiflexion")  # fmt: skip
+       "ankle dorsiflexion", "ankle inversion")  # fmt: skip
 TRUNK: Final = ("trunk flexion", "trunk side bend", "trunk rotation")
 NECK: Final = ("neck flexion", "neck side bend", "neck rotation")
 BLADE: Final = ("scapula protraction", "scapula elevation", "scapula upward rotation")
@@ -148,6 +148,8 @@ def moments(
     found["ankle dorsiflexion"] = on(
         placed["shank right"].rotation[:, :, 2], about_joint("foot right")
     )
+    # The foot presses on its inner or outer edge as it likes.
+    found["ankle inversion"] = np.zeros(frames)
     for joint, below, above in (("trunk", "pelvis", "thorax"), ("neck", "thorax", "head")):
         moment, base = about_joint(above), placed[below].rotation
         found[f"{joint} flexion"] = -on(base[:, :, 2], moment)
