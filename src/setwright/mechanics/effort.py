@@ -21,8 +21,8 @@ from setwright.mechanics.turns import Array
 
 # Part of the largest load that a set near its limit uses.
 NEAR_LIMIT: Final = 0.9
-# A repetition gets through this much of its range by the speed it brings along, or ends short of it;
-# the load of the set is what can be held over the rest.
+# A repetition gets through this much of its range by the speed it brings along, or ends short of
+# it; the load of the set is what can be held over the rest.
 PASSED: Final = 0.15
 EXPONENT: Final = 3.0
 # Moments, N·m, that need not come from the modelled muscles: joint and passive structures, and

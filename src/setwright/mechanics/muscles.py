@@ -12,6 +12,7 @@ import numpy as np
 from setwright.mechanics.fibre import Fibres, fibre_state, fibres
 from setwright.mechanics.movement import Block
 from setwright.mechanics.paths import Paths, load
+from setwright.mechanics.shoulder import lengths_and_arms
 from setwright.mechanics.skeleton import Skeleton
 from setwright.mechanics.statics import ARM, BLADE, HUMERUS, LEG, NECK, TRUNK
 from setwright.mechanics.turns import Array
@@ -100,9 +101,7 @@ def _muscles(paths: Paths, lengths: Array, arms: Array, fibre: Fibres) -> Muscle
 
 def _arm(angles: Mapping[str, Array], body: Skeleton) -> Muscles:
     """Shoulder and lower arm; a muscle that crosses both has one path along both."""
-    from setwright.mechanics.shoulder import figures, lengths_and_arms
-
-    upper, fibre_upper = figures()
+    upper, fibre_upper = _figures("shoulder")
     lengths, blade, humerus = lengths_and_arms(body.blade, body.humerus)
     lower, fibre_lower = _figures("arm")
     pose = lower.clip(np.stack([angles[c] for c in lower.coordinates], axis=-1))
