@@ -1,0 +1,92 @@
+"""What a set does for each part: how hard it works, how long it is then, and how far that grows it.
+
+The growth figure grows with how hard a part works relative to the hardest-working one, and with how
+long its fibres are while they work.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from setwright.mechanics.effort import Effort
+from setwright.mechanics.turns import Array
+
+# Growth for each optimal fibre length beyond the optimum; not yet calibrated.
+LENGTH_WEIGHT: Final = 0.5
+
+
+@dataclass(frozen=True)
+class PartWork:
+    """The work of one part in a set near its limit.
+
+    Attributes:
+        share: mean activation by weight, relative to the hardest-working part, 0 to 1.
+        loaded_ratio: fibre length over optimal length, mean by load.
+        mean_activation: mean activation by weight, 0 to 1.
+        activation: (F,) activation along the range.
+        ratio: (F,) fibre length over optimal length along the range.
+        weight: (F,) what each point of the range counts for; sums to 1.
+    """
+
+    share: float
+    loaded_ratio: float
+    mean_activation: float
+    activation: Array
+    ratio: Array
+    weight: Array
+
+    @property
+    def growth(self) -> float:
+        """Growth figure of the part."""
+        hardest = self.mean_activation / self.share if self.share > 0 else 1.0
+        return growth_index(self.activation / hardest, self.ratio, self.weight)
+
+
+def growth_index(activation: Array, ratio: Array, weight: Array) -> float:
+    """Growth that a set gives a part, relative to the hardest-working part at optimal length.
+
+    Args:
+        activation: (F,) activation along the range, over the mean one of the hardest-working part.
+        ratio: (F,) fibre length over optimal length.
+        weight: (F,) what each point of the range counts for; sums to 1.
+
+    Returns:
+        0 for a part that does not work; about 1 for the hardest-working one.
+    """
+    share = float(min(weight @ activation, 1.0))
+    loaded = loaded_ratio(activation, ratio, weight)
+    return max(share * (1.0 + LENGTH_WEIGHT * (loaded - 1.0)), 0.0)
+
+
+def loaded_ratio(activation: Array, ratio: Array, weight: Array) -> float:
+    """Fibre length over optimal length, mean by load over the range."""
+    load = weight * (activation + 1e-9)
+    return float(load @ ratio / load.sum())
+
+
+def share_of(effort: Effort) -> Mapping[str, PartWork]:
+    """The work of every part in a set near its limit.
+
+    A point of the range counts by the square of the largest activation there, among the parts that
+    end the set. A part that lies in two blocks has the one in which it works harder.
+    """
+    ending = effort.blocks[effort.ended_by]
+    largest = np.max([ending.of(part)[0] for part in ending.parts], axis=0)
+    weight = largest**2 / (largest**2).sum()
+    hardest = max(float(weight @ ending.of(part)[0]) for part in ending.parts)
+    found: dict[str, PartWork] = {}
+    for block in effort.blocks.values():
+        for part in block.parts:
+            activation, ratio = block.of(part)
+            mean = float(weight @ activation)
+            share = min(mean / hardest, 1.0)
+            work = PartWork(
+                share, loaded_ratio(activation, ratio, weight), mean, activation, ratio, weight
+            )
+            if part not in found or found[part].mean_activation < mean:
+                found[part] = work
+    return found
