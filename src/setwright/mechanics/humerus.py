@@ -35,3 +35,22 @@ def humerus_orientation(
     turn = np.stack([zero, axial, zero], axis=-1)
     matrices: Floats = rotation_matrix(swing) @ rotation_matrix(turn)
     return matrices
+
+
+def arm_angles(humerus: Floats) -> tuple[Floats, Floats, Floats]:
+    """Plane, elevation and axial rotation, rad, of orientations (..., 3, 3)."""
+    x, y, z = np.moveaxis(-humerus[..., :, 1], -1, 0)
+    plane = np.arctan2(x, z)
+    elevation = np.arctan2(np.hypot(x, z), -y)
+    swung = np.swapaxes(humerus_orientation(plane, elevation, 0.0), -1, -2) @ humerus
+    axial = np.arctan2(swung[..., 0, 2], swung[..., 0, 0])
+    return plane, elevation, axial
+
+
+def arm_words(humerus: Floats) -> str:
+    """One orientation (3, 3) in words for messages."""
+    plane, elevation, axial = (float(np.degrees(a)) for a in arm_angles(humerus))
+    return (
+        f"an arm {elevation:.0f} degrees up in plane {plane:.0f} "
+        f"(0 out to the side, 90 in front), turned in by {axial:.0f}"
+    )

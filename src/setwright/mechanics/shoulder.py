@@ -9,23 +9,29 @@ both bones. Arms are exact derivatives of the shipped length polynomials.
 
 from __future__ import annotations
 
+from functools import cache
+
 import numpy as np
 from numpy.typing import NDArray
 
-from setwright.mechanics.humerus import humerus_orientation
+from setwright.mechanics.fibre import Fibres, fibres
+from setwright.mechanics.humerus import arm_words, humerus_orientation
 from setwright.mechanics.path_figures import Element
-from setwright.mechanics.paths import Paths, load
+from setwright.mechanics.paths import TOLERANCE_RAD, Paths, load
 from setwright.mechanics.rotation import inverse_left_jacobian, rotation_vector
 from setwright.mechanics.shoulder_frame import (
     frame,
     glenohumeral_centre,
+    glenohumeral_slope,
     scapula_orientation,
     scapula_turn,
 )
 
 __all__ = [
     "elements",
+    "figures",
     "glenohumeral_centre",
+    "glenohumeral_slope",
     "humerus_orientation",
     "lengths_and_arms",
     "rotation_vector",
@@ -34,6 +40,13 @@ __all__ = [
 ]
 
 Floats = NDArray[np.float64]
+
+
+@cache
+def figures() -> tuple[Paths, Fibres]:
+    """The shipped paths and the fibres of their elements."""
+    paths = _paths()
+    return paths, fibres(paths)
 
 
 def elements() -> tuple[Element, ...]:
@@ -53,10 +66,11 @@ def lengths_and_arms(scapula: Floats, humerus: Floats) -> tuple[Floats, Floats, 
         space; humeral arms (N, M, 3), m, about thorax x, y and z, the scapula held still.
 
     Raises:
-        ValueError: outside the range the figures hold for, naming the coordinate.
+        ValueError: outside the range the figures hold for, naming the angle or the arm's place.
     """
     scapula, humerus = np.asarray(scapula, dtype=float), np.asarray(humerus, dtype=float)
     q = coordinates(scapula, humerus)
+    _refuse_outside(q, humerus)
     lengths, arms = _paths().evaluate(q)
     of_scapula, of_humerus, of_joint = arms[..., :3], arms[..., 3:6], arms[..., 6:]
     held = frame()
@@ -73,10 +87,7 @@ def lengths_and_arms(scapula: Floats, humerus: Floats) -> tuple[Floats, Floats, 
 
 def within(scapula: Floats, humerus: Floats) -> NDArray[np.bool_]:
     """Which of N poses lie inside the ranges the figures hold for, (N,)."""
-    paths = _paths()
-    q = coordinates(np.asarray(scapula, dtype=float), np.asarray(humerus, dtype=float))
-    inside: NDArray[np.bool_] = ((q >= paths.low_rad) & (q <= paths.high_rad)).all(axis=-1)
-    return inside
+    return _inside(coordinates(np.asarray(scapula, dtype=float), np.asarray(humerus, dtype=float)))
 
 
 def coordinates(scapula: Floats, humerus: Floats) -> Floats:
@@ -86,6 +97,21 @@ def coordinates(scapula: Floats, humerus: Floats) -> Floats:
     between = np.swapaxes(scapula_orientation(scapula), -1, -2) @ humerus
     of_joint = rotation_vector(held.glenohumeral_middle.T @ between)
     return np.concatenate([scapula, of_humerus, of_joint], axis=-1)
+
+
+def _inside(q: Floats) -> NDArray[np.bool_]:
+    paths = _paths()
+    over, under = q - paths.high_rad, paths.low_rad - q
+    return np.asarray(np.all(np.maximum(over, under) <= TOLERANCE_RAD, axis=-1))
+
+
+def _refuse_outside(q: Floats, humerus: Floats) -> None:
+    # The scapula is refused by name later on; a component of a rotation vector tells nobody much.
+    turns = q.copy()
+    turns[:, :3] = 0.0
+    bad = np.flatnonzero(~_inside(turns))
+    if bad.size:
+        raise ValueError(f"the shoulder figures do not cover {arm_words(humerus[bad[0]])}")
 
 
 def _paths() -> Paths:

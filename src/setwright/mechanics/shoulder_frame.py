@@ -92,18 +92,22 @@ def frame() -> Frame:
     )
 
 
-def glenohumeral_centre(scapula: Floats) -> tuple[Floats, Floats]:
-    """The centre of the shoulder joint in the thorax frame, from the suprasternal notch.
+def glenohumeral_centre(scapula: Floats) -> Floats:
+    """Places (N, 3) of the centre of the shoulder joint, m from the suprasternal notch.
 
     Args:
         scapula: (N, 3) protraction, elevation and upward rotation from rest, rad.
-
-    Returns:
-        Places (N, 3), m, and their derivatives (N, 3, 3), m/rad, last axis the scapular angle.
     """
-    terms, slopes = _terms(scapula)
-    centre = frame().centre
-    return terms @ centre, np.einsum("ntc,tk->nkc", slopes, centre)
+    terms, _ = _terms(scapula)
+    places: Floats = terms @ frame().centre
+    return places
+
+
+def glenohumeral_slope(scapula: Floats) -> Floats:
+    """Derivatives (N, 3, 3) of those places, m/rad; the last axis is the scapular angle."""
+    _, slopes = _terms(scapula)
+    slope: Floats = np.einsum("ntc,tk->nkc", slopes, frame().centre)
+    return slope
 
 
 def scapula_orientation(scapula: Floats) -> Floats:
