@@ -9,6 +9,7 @@ from typing import Final
 
 import numpy as np
 
+from setwright.mechanics.areas import largest_forces
 from setwright.mechanics.fibre import Fibres, fibre_state, fibres
 from setwright.mechanics.movement import Block
 from setwright.mechanics.paths import Paths, load
@@ -124,7 +125,9 @@ def _arm(angles: Mapping[str, Array], body: Skeleton) -> Muscles:
     lower_arms = np.zeros((len(pose), len(lower.elements), len(ARM)))
     lower_arms[:, :, columns] = below_arms
     rest = _muscles(lower, below, lower_arms, fibre_lower)
-    return joined(ARM, (above, _picked(rest, alone)))
+    whole = joined(ARM, (above, _picked(rest, alone)))
+    l0 = np.concatenate((fibre_upper.l0_m, fibre_lower.l0_m[alone]))
+    return replace(whole, f0_n=largest_forces(whole.parts, whole.f0_n, l0))
 
 
 def _picked(of: Muscles, rows: Sequence[int]) -> Muscles:

@@ -13,7 +13,7 @@ from setwright.mechanics.movement import FIXED, Movement
 from setwright.mechanics.outer import load_forces, size_along, supports
 from setwright.mechanics.points import places
 from setwright.mechanics.posture import PostureError, along, postures
-from setwright.mechanics.shoulder import glenohumeral_centre
+from setwright.mechanics.shoulder import glenohumeral_slope
 from setwright.mechanics.skeleton import Skeleton
 from setwright.mechanics.statics import (
     GRAVITY,
@@ -79,7 +79,7 @@ def asked(movement: Movement, build: Build, frames: int = 20) -> Asked:
     """
     range_ = along(frames)
     angles, body = postures(movement, build, frames)
-    _, slope = glenohumeral_centre(body.blade)
+    slope = glenohumeral_slope(body.blade)
     own_forces = _carried(movement, body, build, list(weights(body)))
     own = dict(moments(body, angles, own_forces, slope))
     loads = load_forces(movement, body, build.stature_m, range_, GRAVITY)

@@ -206,7 +206,7 @@ def _arm(
     outward = 1.0 if side == "right" else -1.0
     thorax = placed["thorax"]
     blade = blade_of(angles, side)
-    moved = (glenohumeral_centre(blade)[0] - glenohumeral_centre(np.zeros((1, 3)))[0]) * scale
+    moved = (glenohumeral_centre(blade) - glenohumeral_centre(np.zeros((1, 3)))) * scale
     rest = np.array(
         [0.0, table["thorax"].length_m - marks.shoulder_below_neck_m, marks.shoulder_half_breadth_m]
     )
