@@ -106,6 +106,7 @@ def main(path: Path) -> None:
             crowded.of(element, columns, clear_only=False),
             chosen.of(element, columns, clear_only=True),
             tested.of(element, columns, clear_only=True),
+            joints=[leg_elements.RANGES[column][0].split()[0] for column in columns],
         )
         entries.append(entry(model, element, columns, found))
         print(

@@ -77,12 +77,16 @@ PARTS: dict[str, str | None] = {
 
 # Where a path is clear of jumps and flips, degrees; beyond it the length goes on straight.
 CLEAR: dict[str, dict[str, tuple[float, float]]] = {
-    "glmax1_r": {"hip abduction": (0, 45), "hip internal rotation": (-25, 15)},
-    "glmax2_r": {"hip abduction": (0, 45), "hip internal rotation": (-20, 35)},
+    "glmax1_r": {"hip abduction": (-10, 45), "hip internal rotation": (-20, 15)},
+    "glmax2_r": {
+        "hip flexion": (-30, 118),
+        "hip abduction": (-12, 45),
+        "hip internal rotation": (-20, 35),
+    },
     "iliacus_r": {"hip flexion": (-20, 90), "hip abduction": (-25, 40)},
     "psoas_r": {"hip flexion": (-20, 90), "hip abduction": (-15, 38)},
     "recfem_r": {"knee flexion": (0, 130)},
-    "tfl_r": {"hip flexion": (-30, 105)},
+    "tfl_r": {"hip flexion": (-30, 110)},
 }
 
 _WHY = {

@@ -18,9 +18,11 @@ from pathlib import Path
 import numpy as np
 
 ARM_WEIGHT = 0.3  # weight of an error of arm against one of length
-GOOD_RMS_M, GOOD_MAX_M, GOOD_ARM_RMS_M = 1.5e-4, 8e-4, 5e-4
+GOOD_RMS_M, GOOD_MAX_M = 1.5e-4, 8e-4
+GOOD_ARM_RMS_M = (2e-4, 2e-4, 4.5e-4, 4.5e-4)  # by number of coordinates: few cost few terms
 SMALL_M = 2e-5  # a term that moves length less than this, anywhere, may go
 SMALL_ARM_M = 1e-4
+MIXED = 5  # highest total degree of terms that mix joints
 DECIMALS = 6  # of the coefficients, m
 
 
@@ -58,6 +60,28 @@ def full_powers(coordinates: int, degree: int) -> np.ndarray:
     """(K, c) powers of every term up to a total degree."""
     rows = itertools.product(range(degree + 1), repeat=coordinates)
     return np.array([row for row in rows if sum(row) <= degree])
+
+
+def powers_over(joints: Sequence[str], degree: int) -> np.ndarray:
+    """(K, c) powers: each joint alone up to a degree, joints together up to a lower one.
+
+    What one joint does to a path is often independent of the next, and then mixed terms of a high
+    degree are wasted. A joint of one coordinate beside others may have a higher degree.
+
+    Args:
+        joints: the joint each coordinate belongs to.
+        degree: total degree within one joint.
+    """
+    if len(set(joints)) == 1:
+        return full_powers(len(joints), degree)
+    rows = {tuple(map(int, row)) for row in full_powers(len(joints), min(degree - 1, MIXED))}
+    for joint in sorted(set(joints)):
+        columns = [column for column, name in enumerate(joints) if name == joint]
+        own = full_powers(len(columns), degree + 3 if len(columns) == 1 else degree)
+        spread = np.zeros((len(own), len(joints)), dtype=int)
+        spread[:, columns] = own
+        rows |= {tuple(map(int, row)) for row in spread}
+    return np.array(sorted(rows, key=lambda row: (sum(row), row)))
 
 
 def terms(u: np.ndarray, powers: np.ndarray) -> np.ndarray:
@@ -114,19 +138,26 @@ def without_small(samples: Samples, powers: np.ndarray) -> tuple[np.ndarray, np.
         coefficients = solve(samples, powers)
 
 
-def fit(fitted: Samples, chosen_on: Samples, tested_on: Samples, most_terms: int = 340) -> Fit:
+def fit(
+    fitted: Samples,
+    chosen_on: Samples,
+    tested_on: Samples,
+    joints: Sequence[str],
+    most_terms: int = 340,
+) -> Fit:
     """The smallest polynomial good enough, or the best one within ``most_terms``."""
     best: tuple[float, np.ndarray, np.ndarray] | None = None
     coordinates = fitted.u.shape[1]
+    good_arm = GOOD_ARM_RMS_M[coordinates - 1]
     for degree in range(3, 13):
-        powers = full_powers(coordinates, degree)
+        powers = powers_over(joints, degree)
         if len(powers) > most_terms:
             break
         powers, coefficients = without_small(fitted, powers)
         rms, worst, arm_rms = errors(chosen_on, powers, coefficients)
         if best is None or arm_rms < 0.9 * best[0]:
             best = (arm_rms, powers, coefficients)
-        if rms <= GOOD_RMS_M and worst <= GOOD_MAX_M and arm_rms <= GOOD_ARM_RMS_M:
+        if rms <= GOOD_RMS_M and worst <= GOOD_MAX_M and arm_rms <= good_arm:
             break
     assert best is not None
     _, powers, coefficients = best
