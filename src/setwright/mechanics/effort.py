@@ -45,6 +45,8 @@ RESERVE: Final[Mapping[str, float]] = {
     "finger flexion": 2.0,
 }
 GRIP_RESERVE: Final = {"bar": 12.0, "handle": 4.0, "none": 0.0}
+# Part of what can be held that is asked where the load is too much; all of it has no slack.
+ALL_BUT: Final = 0.995
 # Cost of a sideways push beside a muscle's: it is nearly free.
 FREE: Final = 1e-3
 # What holding blocks fall back on when the load is more than they could move by themselves.
@@ -146,7 +148,9 @@ def _strongest(name: Block, movement: Movement, wanted: Asked, crew: Muscles, lo
 def _shared(
     name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float, held: Array
 ) -> BlockWork:
-    moment = -_own(name, movement, wanted, crew) - load * _asked_of(name, movement, wanted.load)
+    # Where the load is more than the block can hold, it does what it can.
+    within = np.minimum(load, ALL_BUT * held)[:, None]
+    moment = -_own(name, movement, wanted, crew) - within * _asked_of(name, movement, wanted.load)
     reserve = reserve_of(name, movement) * (1.0 if name in movement.ends else HOLDING_RESERVE)
     capacity, weight = _capacity(name, movement, wanted, crew, load)
     shared = share(capacity, moment, reserve, EXPONENT, weight)

@@ -12,13 +12,14 @@ from pydantic import Field
 
 from setwright.anatomy.joints import Coordinate
 from setwright.documents.base import Document
+from setwright.mechanics.path_figures import Turn
 
 
 class Place(Document):
     """A relaxed fibre's length ratio at one pose; coordinates not named are zero."""
 
     ratio: float = Field(gt=0)
-    at_deg: dict[Coordinate, float]
+    at_deg: dict[Coordinate | Turn, float]
 
 
 class Adjustment(Document):

@@ -21,7 +21,7 @@ from setwright.mechanics.turns import Array
 
 # One figure for every muscle of a block brings the models near a trained person; the muscles of a
 # block keep the ratios their areas give them.
-SIZE: Final[Mapping[Block, float]] = {"leg": 0.9, "trunk": 1.0, "arm": 1.0, "neck": 1.0}
+SIZE: Final[Mapping[Block, float]] = {"leg": 0.9, "trunk": 1.0, "arm": 1.3, "neck": 1.0}
 
 
 @dataclass(frozen=True)
