@@ -44,6 +44,9 @@ RESERVE: Final[Mapping[str, float]] = {
     "wrist flexion": 4.0,
     "finger flexion": 2.0,
 }
+# A palm turned fully up is stopped by the joint itself.
+PALM_UP_DEG: Final = 20.0
+PALM_UP_RESERVE: Final = 20.0
 GRIP_RESERVE: Final = {"bar": 12.0, "handle": 4.0, "none": 0.0}
 # Part of what can be held that is asked where the load is too much; all of it has no slack.
 ALL_BUT: Final = 0.995
@@ -142,7 +145,7 @@ def _strongest(name: Block, movement: Movement, wanted: Asked, crew: Muscles, lo
     own = _own(name, movement, wanted, crew)
     per_load = _asked_of(name, movement, wanted.load)
     capacity, _ = _capacity(name, movement, wanted, crew, load)
-    return strongest(capacity, -own, -per_load, reserve_of(name, movement)).load
+    return strongest(capacity, -own, -per_load, reserve_of(name, movement, wanted)).load
 
 
 def _shared(
@@ -151,7 +154,9 @@ def _shared(
     # Where the load is more than the block can hold, it does what it can.
     within = np.minimum(load, ALL_BUT * held)[:, None]
     moment = -_own(name, movement, wanted, crew) - within * _asked_of(name, movement, wanted.load)
-    reserve = reserve_of(name, movement) * (1.0 if name in movement.ends else HOLDING_RESERVE)
+    reserve = reserve_of(name, movement, wanted) * (
+        1.0 if name in movement.ends else HOLDING_RESERVE
+    )
     capacity, weight = _capacity(name, movement, wanted, crew, load)
     shared = share(capacity, moment, reserve, EXPONENT, weight)
     count = len(crew.f0_n)
@@ -175,11 +180,17 @@ def _capacity(
     return capacity, cost
 
 
-def reserve_of(block: Block, movement: Movement) -> Array:
-    """Largest reserve on each coordinate of a block, N·m (K,)."""
-    grip = {"forearm pronation": GRIP_RESERVE[movement.grip]}
-    table = {**RESERVE, **grip}
-    return np.array([table.get(name, 0.0) for name in COORDINATES[block]])
+def reserve_of(block: Block, movement: Movement, wanted: Asked) -> Array:
+    """Largest reserve on each coordinate of a block, N·m (F, K)."""
+    table = np.tile(
+        [RESERVE.get(name, 0.0) for name in COORDINATES[block]], (len(wanted.range_), 1)
+    )
+    if block == "arm":
+        turned = wanted.angles["forearm pronation"]
+        column = COORDINATES[block].index("forearm pronation")
+        stopped = turned < np.radians(PALM_UP_DEG)
+        table[:, column] = np.where(stopped, PALM_UP_RESERVE, GRIP_RESERVE[movement.grip])
+    return table
 
 
 def _carried(block: Block, movement: Movement) -> list[int]:

@@ -64,6 +64,13 @@ GROUPS: Final = (
 )
 
 
+# Muscles that raise the arm in front: measured 90 N·m with the arm hanging and 69 at 45 degrees (men;
+# "Dynamic shoulder flexion strength: for use in occupational risk analysis and clinical
+# assessment", read: abstract), modelled 54 and 70.
+RAISERS: Final = ("deltoid-anterior", "pectoralis-clavicular", "coracobrachialis")
+RAISING: Final = (np.radians([0.0, 45.0]), np.array([1.67, 1.0]))
+
+
 @cache
 def _factors() -> tuple[tuple[Array, Array], ...]:
     """Angles, rad, and measured over modelled torque (mean 1), of every group."""
@@ -92,6 +99,11 @@ def strength(block: Block, parts: tuple[str | None, ...], angles: Mapping[str, A
     """Factor on the largest force of each element in each posture, (F, M)."""
     frames = len(next(iter(angles.values())))
     found = np.full((frames, len(parts)), SIZE[block])
+    if block == "arm":
+        raising = np.interp(np.abs(angles["arm elevation"]), *RAISING)
+        for k, part in enumerate(parts):
+            if part in RAISERS:
+                found[:, k] *= raising
     if block != "leg":
         return found
     for group, (known, factor) in zip(GROUPS, _factors(), strict=True):
