@@ -68,7 +68,7 @@ def test_no_poses_give_no_rows():
 
 def test_an_angle_outside_is_refused_by_name():
     paths = compile_paths(invented())
-    with pytest.raises(ValueError, match=r"forearm pronation of 100\.0 degrees .* -90 to 90"):
+    with pytest.raises(ValueError, match=r"forearm pronation: found 100\.0 degrees, .* -90 to 90"):
         paths.evaluate(np.radians([[10.0, 0.0], [10.0, 100.0]]))
     with pytest.raises(ValueError, match="elbow flexion"):
         paths.evaluate(np.array([[np.nan, 0.0]]))

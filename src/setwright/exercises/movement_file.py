@@ -15,8 +15,8 @@ from setwright.documents.yaml_build import Path_
 from setwright.documents.yaml_io import Loaded, shown
 from setwright.exercises.movements import LIKE, MERGED, changed, movement_ids
 from setwright.exercises.names import match
+from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import Movement
-from setwright.mechanics.posture import PostureError
 
 VERSION: Final = "movement/1"
 HEAD: Final = ("setwright", "name", LIKE)
@@ -78,13 +78,6 @@ def placed(declared: Declared, do: Callable[[], T]) -> T:
     except PostureError as error:
         path = _place_of(declared.loaded, error.field)
         fault = fault_at(declared.loaded, path, error.found, error.allowed)
-    except ValueError as error:
-        joint, _, rest = str(error).partition(" of ")
-        found, _, allowed = rest.partition(" is outside ")
-        if not allowed:
-            raise
-        path = _place_of(declared.loaded, joint)
-        fault = fault_at(declared.loaded, path, found, f"{allowed} degrees, on the whole way")
     raise DocumentError(declared.loaded.name, (fault,))
 
 
@@ -116,10 +109,9 @@ def _refuse_no_mapping(loaded: Loaded, data: dict[str, Any]) -> None:
 
 def _place_of(loaded: Loaded, field: str) -> Path_:
     """Where a field, or an angle of any posture, stands in the document; itself when nowhere."""
-    angle = field.removeprefix("humerus ")
     if field in loaded.data:
         return (field,)
     for name in ("stretched", "shortened", "hold"):
-        if isinstance(loaded.data.get(name), dict) and angle in loaded.data[name]:
-            return (name, angle)
+        if isinstance(loaded.data.get(name), dict) and field in loaded.data[name]:
+            return (name, field)
     return (field,)

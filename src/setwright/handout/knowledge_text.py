@@ -11,6 +11,7 @@ from setwright.anatomy.atlas import part
 from setwright.exercises import catalogue
 from setwright.exercises.model import Exercise
 from setwright.exercises.profile import Profile
+from setwright.sources.library import finding
 from setwright.sources.model import Finding
 
 WIDTH = 88
@@ -76,60 +77,83 @@ def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
     return "\n\n".join(blocks)
 
 
-def exercise_text(exercise: Exercise, profile: Profile) -> str:
-    """One exercise: profile with the origin of every share, demands, handling, cues."""
+def exercise_text(exercise: Exercise, profile: Profile, computed: str | None = None) -> str:
+    """One exercise: what it trains, demands, handling, cues, findings.
+
+    Args:
+        exercise: the exercise.
+        profile: its catalogue profile.
+        computed: what was computed for a body; it takes the place of the catalogue profile.
+    """
+    blocks = [
+        [*_head(exercise, None if computed else profile), ""],
+        computed.split("\n") if computed else _profile(profile),
+        ["", *_demands(exercise), "", *_handling(exercise)],
+        ["", *_published(exercise)] if exercise.findings else [],
+    ]
+    return "\n".join(line for block in blocks for line in block)
+
+
+def _head(exercise: Exercise, profile: Profile | None) -> list[str]:
+    declared = (
+        ""
+        if profile is None
+        else (
+            f"hardest where the muscles are {_where(exercise.hardest)}; "
+            f"spinal load {profile.spinal_load:.2f}; "
+        )
+    )
     low, high = exercise.rep_band
-    lines = [
+    kit = " or ".join(" and ".join(needed) or "no kit" for needed in exercise.kit)
+    return [
         exercise.name,
         f"  {exercise.kind}, {exercise.pattern}; {exercise.resistance}; "
         f"{'one side at a time' if exercise.sides == 'one' else 'both sides'}; "
         f"{low} to {high} repetitions suit it",
-        f"  hardest where the muscles are {_where(exercise.hardest)}; "
-        f"spinal load {profile.spinal_load:.2f}; set-up {exercise.setup_s} s",
-        "",
-        f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'stretch':>8}  from",
+        f"  {declared}set-up {exercise.setup_s} s",
+        *_items("  kit: ", [kit], "    "),
     ]
-    lines += [
+
+
+def _profile(profile: Profile) -> list[str]:
+    rows = [
         f"  {part(share.part).name:<34}{share.value:>6.2f}  "
         f"{share.low:.2f} to {share.high:.2f}  {share.stretch:>8.2f}  {share.basis}"
         for share in profile.shares
     ]
     limiting = ", ".join(part(ident).name for ident in profile.limiting)
-    lines += [
+    return [
+        f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'stretch':>8}  from",
+        *rows,
         "",
-        fill(
-            f"the set ends with: {limiting}", WIDTH, initial_indent="  ", subsequent_indent="    "
-        ),
-        "",
-        "  asks for",
+        *_items("  ", [f"the set ends with: {limiting}"], "    "),
     ]
-    lines += [
+
+
+def _demands(exercise: Exercise) -> list[str]:
+    rows = [
         f"    {demand.action:<30} {demand.demand:.2f} of what the joint can give, "
         f"{demand.stretched:.0f} to {demand.shortened:.0f} degrees"
         for demand in exercise.demands
     ]
-    lines += ["", "  how"]
-    lines += [
-        fill(cue, WIDTH, initial_indent="    - ", subsequent_indent="      ")
-        for cue in exercise.cues
-    ]
+    return ["  asks for", *rows]
+
+
+def _handling(exercise: Exercise) -> list[str]:
+    lines = ["  how", *_items("    - ", exercise.cues, "      ")]
     if exercise.cautions:
-        lines += ["  take care"]
-        lines += [
-            fill(item, WIDTH, initial_indent="    - ", subsequent_indent="      ")
-            for item in exercise.cautions
-        ]
-    if exercise.findings:
-        lines += [
-            "",
-            fill(
-                "findings: " + ", ".join(exercise.findings),
-                WIDTH,
-                initial_indent="  ",
-                subsequent_indent="    ",
-            ),
-        ]
-    return "\n".join(lines)
+        lines += ["  take care", *_items("    - ", exercise.cautions, "      ")]
+    return lines
+
+
+def _published(exercise: Exercise) -> list[str]:
+    """The findings on an exercise, in a sentence each."""
+    told = [f"{finding(ident).finding} ({ident})" for ident in exercise.findings]
+    return ["  published", *_items("    - ", told, "      ")]
+
+
+def _items(first: str, items: Sequence[str], then: str) -> list[str]:
+    return [fill(item, WIDTH, initial_indent=first, subsequent_indent=then) for item in items]
 
 
 def _where(hardest: str) -> str:

@@ -9,10 +9,11 @@ from typing import Final
 import numpy as np
 
 from setwright.mechanics.body import Build
+from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import FIXED, Movement
 from setwright.mechanics.outer import load_forces, size_along, supports
 from setwright.mechanics.points import places
-from setwright.mechanics.posture import PostureError, along, postures
+from setwright.mechanics.posture import along, postures
 from setwright.mechanics.shoulder import glenohumeral_slope
 from setwright.mechanics.skeleton import Skeleton
 from setwright.mechanics.statics import (

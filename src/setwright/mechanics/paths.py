@@ -17,6 +17,7 @@ from importlib.resources import files
 import numpy as np
 from numpy.typing import NDArray
 
+from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.path_figures import Element, Origin, PathsFile
 
 Floats = NDArray[np.float64]
@@ -71,7 +72,8 @@ class Paths:
             Lengths (N, M) and arms (N, M, C), m. A positive arm turns its coordinate up.
 
         Raises:
-            ValueError: for another shape, or an angle outside the range, naming the coordinate.
+            ValueError: for another shape.
+            PostureError: for an angle outside the range, naming the coordinate.
         """
         q = np.asarray(q, dtype=float)
         if q.ndim != 2 or q.shape[1] != len(self.coordinates):
@@ -97,8 +99,8 @@ class Paths:
             return
         pose, c = (int(i) for i in np.argwhere(~inside)[0])
         low, high, angle = np.degrees([self.low_rad[c], self.high_rad[c], q[pose, c]])
-        raise ValueError(
-            f"{self.coordinates[c]} of {angle:.1f} degrees is outside {low:.0f} to {high:.0f}"
+        raise PostureError(
+            self.coordinates[c], f"{angle:.1f} degrees", f"{low:.0f} to {high:.0f} degrees"
         )
 
     def _fill(self, u: Floats, lengths: Floats, arms: Floats) -> None:

@@ -8,6 +8,7 @@ from typing import Final
 import numpy as np
 
 from setwright.mechanics.body import Build
+from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import ANGLES, FIXED, Movement
 from setwright.mechanics.outer import load_forces, support_centre
 from setwright.mechanics.skeleton import Skeleton, skeleton
@@ -19,21 +20,6 @@ STEPS: Final = 12
 GRID_RAD: Final = np.radians(np.arange(-54.0, 54.1, 6.0))
 # Lever arm, m, below which the body counts as balanced.
 BALANCED_M: Final = 1e-4
-
-
-class PostureError(ValueError):
-    """A posture no body can hold.
-
-    Attributes:
-        field: the field of the movement that cannot be met.
-        found: what was asked.
-        allowed: what would be possible.
-    """
-
-    def __init__(self, field: str, found: str, allowed: str) -> None:
-        """Keep the three parts beside the message."""
-        super().__init__(f"{field}: found {found}, allowed {allowed}")
-        self.field, self.found, self.allowed = field, found, allowed
 
 
 def along(frames: int) -> Array:

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from setwright.mechanics.fibre import Fibres, fibres
 from setwright.mechanics.humerus import arm_words, humerus_orientation
+from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.path_figures import Element
 from setwright.mechanics.paths import TOLERANCE_RAD, Paths, load
 from setwright.mechanics.rotation import inverse_left_jacobian, rotation_vector
@@ -40,6 +41,8 @@ __all__ = [
 ]
 
 Floats = NDArray[np.float64]
+# The region the figures hold for has no simple border.
+COVERED = "an arm less far behind the body, across it, or turned"
 
 
 @cache
@@ -66,7 +69,7 @@ def lengths_and_arms(scapula: Floats, humerus: Floats) -> tuple[Floats, Floats, 
         space; humeral arms (N, M, 3), m, about thorax x, y and z, the scapula held still.
 
     Raises:
-        ValueError: outside the range the figures hold for, naming the angle or the arm's place.
+        PostureError: outside the range the figures hold for, naming the angle or the arm's place.
     """
     scapula, humerus = np.asarray(scapula, dtype=float), np.asarray(humerus, dtype=float)
     q = coordinates(scapula, humerus)
@@ -111,7 +114,7 @@ def _refuse_outside(q: Floats, humerus: Floats) -> None:
     turns[:, :3] = 0.0
     bad = np.flatnonzero(~_inside(turns))
     if bad.size:
-        raise ValueError(f"the shoulder figures do not cover {arm_words(humerus[bad[0]])}")
+        raise PostureError("arm elevation", arm_words(humerus[bad[0]]), COVERED)
 
 
 def _paths() -> Paths:

@@ -8,8 +8,9 @@ from typing import Final, Literal, get_args
 import numpy as np
 
 from setwright.mechanics.body import Build
+from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import Angle, Between, Load, Movement, Point, Posture
-from setwright.mechanics.posture import PostureError, along, declared, postures
+from setwright.mechanics.posture import along, declared, postures
 from setwright.mechanics.turns import Array
 
 Depth = Literal["full", "parallel", "half"]
@@ -28,8 +29,13 @@ STANCES: Final[Mapping[str, tuple[float, float]]] = {
     "medium": (0.0, 0.0),
     "wide": (14.0, -14.0),
 }
-ON_BACK: Final[Posture] = {"arm plane": -60, "arm elevation": 45, "elbow flexion": 130}
-IN_FRONT: Final[Posture] = {"arm plane": 90, "arm elevation": 80, "elbow flexion": 130}
+# Arms whose hands hold the bar.
+ON_BACK: Final[Posture] = {
+    "arm plane": -60, "arm elevation": 55, "arm rotation": -90, "elbow flexion": 108,
+}  # fmt: skip
+IN_FRONT: Final[Posture] = {
+    "arm plane": 90, "arm elevation": 80, "arm rotation": 0, "elbow flexion": 130,
+}  # fmt: skip
 BARS: Final[Mapping[str, tuple[Point, Posture]]] = {
     "high": ("upper back", ON_BACK),
     "low": ("low on the back", ON_BACK),
@@ -112,8 +118,7 @@ def _with_bar(movement: Movement, bar: Bar) -> Movement:
     load = tuple(
         one.model_copy(update={"at": place}) if one in moved else one for one in movement.load
     )
-    kept = {name: deg for name, deg in movement.hold.items() if name != "arm rotation"}
-    return movement.model_copy(update={"load": load, "hold": {**kept, **arms}})
+    return movement.model_copy(update={"load": load, "hold": {**movement.hold, **arms}})
 
 
 def _with_stance(movement: Movement, stance: Stance) -> Movement:

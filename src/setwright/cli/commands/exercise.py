@@ -1,38 +1,147 @@
-"""`setwright exercise`: what one exercise trains and asks for."""
+"""`setwright exercise`: what one exercise trains and asks for, computed for one body."""
 
 from __future__ import annotations
 
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
 import click
 
-from setwright.cli.common import emit_json, json_option
+from setwright.cli.body_options import body_options, build_of
+from setwright.cli.common import emit_json, json_option, read_text
 from setwright.documents.errors import DocumentError, Fault
 
-HELP = """Look inside one exercise: its parts and shares, where each figure comes from, its cues.
+if TYPE_CHECKING:
+    from setwright.exercises.for_body import ForBody
+    from setwright.mechanics.body import Build
+    from setwright.mechanics.movement import Movement
+
+HELP = """Look inside one exercise, computed for a body.
+
+Its parts and shares, how long they are where they are loaded, where it is hardest, what the joints
+and the lower back hold, its cues.
+
+With --new, do the same for a movement you declare in a file (see examples/movement.yaml).
 
 \b
 Examples:
   setwright exercise "seated leg curl"
-  setwright exercise back-squat --json
+  setwright exercise back-squat --stature 192 --femur +6% --depth parallel --bar low
+  setwright exercise back-squat --stance wide --picture squat.svg
+  setwright exercise --new movement.yaml --json
 """
+VARIATIONS = {
+    "depth": ("full", "parallel", "half"),
+    "stance": ("narrow", "medium", "wide"),
+    "bar": ("high", "low", "front"),
+}
 
 
 @click.command("exercise", help=HELP)
-@click.argument("name", nargs=-1, required=True)
+@click.argument("name", nargs=-1)
+@click.option(
+    "--new",
+    "file",
+    type=click.Path(allow_dash=True),
+    metavar="FILE.yaml",
+    help="A movement you declare.",
+)
+@body_options
+@click.option("--depth", type=click.Choice(VARIATIONS["depth"]), help="How deep the movement goes.")
+@click.option("--stance", type=click.Choice(VARIATIONS["stance"]), help="How wide the feet stand.")
+@click.option("--bar", type=click.Choice(VARIATIONS["bar"]), help="Where the bar lies.")
+@click.option(
+    "--picture",
+    type=click.Path(path_type=Path),
+    metavar="FILE.svg",
+    help="Draw it, as .svg or .png.",
+)
 @json_option
-def command(name: tuple[str, ...], as_json: bool) -> None:
+def command(
+    name: tuple[str, ...], file: str | None, picture: Path | None, as_json: bool, **options: Any
+) -> None:
     """Show an exercise."""
+    words = " ".join(name)
+    if bool(words) == bool(file):
+        found = "both" if words else "nothing"
+        allowed = "the name of an exercise, or --new with a file"
+        raise DocumentError("exercise", (Fault("name", found, allowed),))
+    varied = {key: options.pop(key) for key in VARIATIONS}
+    build = build_of(
+        *(options.pop(key) for key in ("stature", "mass", "sex", "lengths")), words=options
+    )
+    if file:
+        _declared(file, build, varied, picture, as_json)
+    else:
+        _catalogued(words, build, varied, picture, as_json)
+
+
+def _declared(
+    file: str, build: Build, varied: dict[str, Any], picture: Path | None, as_json: bool
+) -> None:
+    from setwright.exercises.movement_file import placed, read_movement
+    from setwright.handout.for_body_text import for_body_data, for_body_text
+
+    declared = read_movement(*read_text(file))
+    found = placed(declared, lambda: _computed(declared.movement, build, varied))
+    if picture:
+        _draw(found, declared.name, picture)
+    if as_json:
+        emit_json({"name": declared.name, "like": declared.like, "for_body": for_body_data(found)})
+    else:
+        click.echo(f"{declared.name}\n{for_body_text(found)}")
+
+
+def _catalogued(
+    words: str, build: Build, varied: dict[str, Any], picture: Path | None, as_json: bool
+) -> None:
     from setwright.exercises import catalogue
+    from setwright.exercises.movements import movement, movement_ids
     from setwright.exercises.names import match
+    from setwright.handout.for_body_text import for_body_data, for_body_text
     from setwright.handout.knowledge_text import exercise_text
 
-    words = " ".join(name)
-    found = match(words)
-    if found.sure is None:
-        near = ", ".join(candidate for candidate, _ in found.candidates)
+    sure = match(words)
+    if sure.sure is None:
+        near = ", ".join(candidate for candidate, _ in sure.candidates)
         raise DocumentError("exercise", (Fault("name", words, f"a known exercise; near: {near}"),))
-    exercise = catalogue.exercise(found.sure)
-    profile = catalogue.profile(found.sure)
+    exercise, profile = catalogue.exercise(sure.sure), catalogue.profile(sure.sure)
+    found = None
+    if exercise.id in movement_ids():
+        found = _asked_for(exercise.id, movement(exercise.id), build, varied)
+    elif picture or any(varied.values()):
+        fault = Fault("name", words, "an exercise whose movement is declared")
+        raise DocumentError("exercise", (fault,))
+    if picture and found:
+        _draw(found, exercise.name, picture)
     if as_json:
-        emit_json({"exercise": exercise, "profile": profile})
+        computed = {"for_body": for_body_data(found)} if found else {}
+        emit_json({"exercise": exercise, "profile": profile, **computed})
     else:
-        click.echo(exercise_text(exercise, profile))
+        text = for_body_text(found, exercise.published) if found else None
+        click.echo(exercise_text(exercise, profile, text))
+
+
+def _asked_for(ident: str, movement: Movement, build: Build, varied: dict[str, Any]) -> ForBody:
+    """The exercise for a body; what that body cannot do is a fault of the options."""
+    from setwright.mechanics.impossible import PostureError
+
+    try:
+        return _computed(movement, build, varied)
+    except PostureError as error:
+        field = f"--{error.field}" if error.field in varied else error.field
+        raise DocumentError(ident, (Fault(field, error.found, error.allowed),)) from None
+
+
+def _computed(movement: Movement, build: Build, changes: dict[str, Any]) -> ForBody:
+    from setwright.exercises.for_body import for_body
+    from setwright.mechanics.variation import varied
+
+    return for_body(varied(movement, **changes, build=build), build)
+
+
+def _draw(found: ForBody, name: str, picture: Path) -> None:
+    from setwright.handout.motion_picture import motion_picture
+    from setwright.handout.pictures import save
+
+    save(motion_picture(found, name), picture)
