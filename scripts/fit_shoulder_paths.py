@@ -16,24 +16,24 @@ from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
+
+from setwright.mechanics.humerus import humerus_orientation
+from setwright.mechanics.rotation import left_jacobian, rotation_matrix, rotation_vector
 from shoulder_elements import ANCHORS, ELEMENTS, MODEL, Wanted
 from shoulder_fit import Errors, Polynomial, Sight, fit, held_out, powers, see, slopes, terms
 from shoulder_region import ELEVATION, PROTRACTION, UPWARD, draw
 from shoulder_samples import SHA256, Measured, Shoulder, measure
 
-from setwright.mechanics.humerus import humerus_orientation
-from setwright.mechanics.rotation import left_jacobian, rotation_matrix, rotation_vector
-
 Floats = NDArray[np.float64]
 FOLDER = Path(__file__).parents[1] / "src" / "setwright" / "mechanics" / "paths"
 # Middle orientations: found once as those furthest from a half turn over the region.
-HUMERUS_MIDDLE = np.array([-0.36, -0.01, 0.62])
-JOINT_MIDDLE = np.array([-0.40, -0.64, 0.08])
+HUMERUS_MIDDLE = np.array([-0.55, 0.50, 0.90])
+JOINT_MIDDLE = np.array([0.14, -0.23, 0.29])
 BOX = np.array([PROTRACTION, ELEVATION, UPWARD])
 TARGET_MM, TARGET_ARM_MM = 0.3, 1.0
 LADDER = {
     "scapula": [powers(d, 3) for d in (4, 5, 6)],
-    "joint": [powers(d, 3) for d in (5, 6, 7)],
+    "joint": [powers(d, 3) for d in (5, 6, 7, 8)],
     "thorax": [powers(4, 6), powers(5, 6, 3)],
     "clavicle": [powers(4, 6), powers(5, 6, 3)],
 }
@@ -69,13 +69,16 @@ class Frame:
         self.turn = np.linalg.lstsq(design, rotation_vector(rest.T @ found.bone))[0]
 
     def u(self, found: Measured) -> Floats:
+        """Scapular angles as the polynomials take them."""
         scaled: Floats = (found.scapula - self.middle) / self.half
         return scaled
 
     def terms(self, found: Measured) -> Floats:
+        """Terms of the polynomials at the poses."""
         return terms(self.u(found), FRAME_TERMS)
 
     def bone_turn(self, found: Measured) -> Floats:
+        """Turn of the scapula about space axes by its angles."""
         vector = self.terms(found) @ self.turn
         u = self.u(found)
         change = [slopes(u, FRAME_TERMS, c) @ self.turn / self.half[c] for c in range(3)]
@@ -83,6 +86,7 @@ class Frame:
         return turned
 
     def errors(self, found: Measured) -> tuple[float, float]:
+        """Largest error of place, mm, and of turn, degrees."""
         design = self.terms(found)
         place = np.abs(design @ self.centre - found.centre).max()
         turn = np.abs(design @ self.turn - rotation_vector(self.rest.T @ found.bone)).max()
@@ -146,7 +150,8 @@ def anchor(wanted: Wanted, model: Shoulder) -> dict[str, object] | None:
 def entry(name: str, model: Shoulder, polynomial: Polynomial, errors: Errors) -> dict[str, object]:
     """One element as the file holds it."""
     wanted = ELEMENTS[name]
-    muscle = model.muscles[model.names.index(name)]
+    own = model.muscles[model.names.index(name)]
+    muscle = model.muscles[model.names.index(wanted.path_of or name)]
     notes = [wanted.note] if wanted.note else []
     if wanted.l0_m:
         notes.append(f"fibre length measured; the model has {muscle.getOptimalFiberLength():.3f} m")
@@ -157,7 +162,7 @@ def entry(name: str, model: Shoulder, polynomial: Polynomial, errors: Errors) ->
     return {
         "element": name,
         "part": wanted.part,
-        "f0_N": round(muscle.getMaxIsometricForce(), 1),
+        "f0_N": round(own.getMaxIsometricForce(), 1),
         "l0_m": wanted.l0_m or round(muscle.getOptimalFiberLength(), 4),
         "slack_m": round(muscle.getTendonSlackLength(), 4),
         "pennation_rad": round(muscle.getPennationAngleAtOptimalFiberLength(), 4),

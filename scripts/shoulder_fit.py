@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from shoulder_samples import Measured
 
 from setwright.mechanics.rotation import left_jacobian, rotation_vector
+from shoulder_samples import Measured
 
 Floats = NDArray[np.float64]
 Powers = NDArray[np.intp]
@@ -110,10 +110,12 @@ class Polynomial:
     left_out: float
 
     def lengths(self, q: Floats) -> Floats:
+        """Lengths (N,), m, at coordinates (N, c)."""
         found: Floats = terms((q - self.middle) / self.half, self.rows) @ self.coefficients
         return found
 
     def arms(self, q: Floats) -> Floats:
+        """Arms (N, c), m."""
         u = (q - self.middle) / self.half
         columns = [
             -slopes(u, self.rows, c) @ self.coefficients / self.half[c] for c in range(q.shape[1])

@@ -13,15 +13,15 @@ Floats = NDArray[np.float64]
 
 # Plane of elevation (0 out to the side, 90 in front) and how far up the arm goes there, degrees.
 PLANES = (-90, -45, -20, 0, 90, 130)
-HIGHEST = (65, 80, 130, 173, 173, 125)
+HIGHEST = (65, 65, 110, 173, 173, 125)
 
 # Axial rotation (internal positive): plane, then lowest and highest at elevation 0, 90 and 175.
 AXIAL = {
-    -90: ((-60, 95), (-60, 90), (-60, 90)),
-    -45: ((-60, 95), (-60, 90), (-90, 60)),
-    0: ((-60, 95), (-100, 75), (-150, -35)),
-    90: ((-60, 95), (-35, 120), (-40, 90)),
-    130: ((-60, 95), (0, 150), (0, 140)),
+    -90: ((-70, 110), (-60, 80), (-60, 80)),
+    -45: ((-70, 110), (-60, 70), (-90, 50)),
+    0: ((-70, 110), (-105, 90), (-150, -30)),
+    90: ((-70, 115), (-40, 140), (-40, 95)),
+    130: ((-70, 115), (0, 155), (0, 140)),
 }
 
 # Scapula, degrees from rest; upward rotation follows the arm.
