@@ -23,7 +23,7 @@ from setwright.mechanics.path_figures import Element, Origin, PathsFile
 Floats = NDArray[np.float64]
 
 TOLERANCE_RAD = 1e-9
-BLOCK = 512  # poses worked on at once, so that the powers stay in the processor's cache
+BLOCK = 128  # poses worked on at once, so that the powers stay in the processor's cache
 
 
 @dataclass(frozen=True)
