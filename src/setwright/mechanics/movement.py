@@ -59,6 +59,8 @@ Point = Literal[
     "hips front",
     "thighs above the knee",
     "shins at the ankle",
+    "backs of the knees",
+    "heels",
     "balls of the feet",
     "mid feet",
     "elbows",
@@ -68,8 +70,12 @@ Point = Literal[
 Support = Literal[
     "feet",
     "foot",
+    "heels",
     "balls of the feet",
     "toes of the other foot",
+    "upper thighs",
+    "seat",
+    "low back",
     "pelvis",
     "trunk",
     "upper back",
@@ -145,7 +151,8 @@ class Movement(Document):
         ends: parts of the body that end the set.
         holds: parts of the body that must hold and may not end it.
         side: ``one`` when the working (right) side carries the load alone.
-        support: what carries the body; ``pelvis`` and ``trunk`` are held by a seat, bench or pad;
+        support: what carries the body; ``pelvis`` and ``trunk`` are held by a seat, bench or pad,
+            whatever they ask of it; ``seat``, ``low back`` and ``upper back`` only press on it;
             ``foot`` is the working one.
         carried: joints whose moment a seat, pad or strap takes up, so that muscles need not.
         hold: angles that stay; unnamed angles are 0 (the anatomical position).

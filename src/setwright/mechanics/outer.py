@@ -16,8 +16,12 @@ from setwright.mechanics.turns import Array, turned
 _PLACES: Final = {
     "feet": ("heels", "balls of the feet"),
     "foot": ("heels", "balls of the feet"),
+    "heels": ("heels",),
     "balls of the feet": ("balls of the feet",),
     "toes of the other foot": ("balls of the feet",),
+    "upper thighs": ("upper thighs",),
+    "seat": ("pelvis",),
+    "low back": ("low back",),
     "upper back": ("shoulder blades",),
     "hands": ("hands",),
     "elbows": ("elbows",),
@@ -78,9 +82,7 @@ def supports(movement: Movement, body: Skeleton, stature_m: float) -> tuple[Plac
             here = places(body, spot, stature_m)
             if name.startswith(("other", "toes of the other")):
                 here = here[1:]
-            elif name == "foot" or (
-                movement.side == "one" and name in ("hands", "elbows", "balls of the feet")
-            ):
+            elif name == "foot" or (movement.side == "one" and name != "feet"):
                 here = here[:1]
             found.extend(here)
     return tuple(found)

@@ -20,11 +20,16 @@ CHEST_BELOW_NECK: Final = 0.10
 CHEST_AHEAD: Final = 0.065
 HIPS_AHEAD: Final = 0.055
 UPPER_BACK_BELOW_NECK: Final = 0.08
+LOW_BACK_BEHIND: Final = 0.05
+LOW_BACK_ABOVE: Final = 0.07
 HEAD_HALF: Final = 0.055
 GRIP_ALONG_HAND: Final = 0.85
 PAD_ALONG_SHANK: Final = 0.9
 PAD_ALONG_THIGH: Final = 0.88
+PAD_ALONG_UPPER_THIGH: Final = 0.2
+PAD_AHEAD_OF_THIGH: Final = 0.05
 KNEE_AHEAD: Final = 0.03
+KNEE_BEHIND: Final = 0.02
 # Where on the foot, from the heel, a steady stance presses.
 OVER_FOOT: Final = 0.42
 
@@ -64,6 +69,7 @@ _MIDLINE: Final = {
     "chest": ("thorax", CHEST_AHEAD, -CHEST_BELOW_NECK),
     "shoulder blades": ("thorax", -BAR_BEHIND, -UPPER_BACK_BELOW_NECK),
     "pelvis": ("pelvis", 0.0, 0.0),
+    "low back": ("pelvis", -LOW_BACK_BEHIND, LOW_BACK_ABOVE),
     "hips front": ("pelvis", HIPS_AHEAD, 0.015),
     "forehead": ("head", HEAD_HALF, 0.1),
     "back of the head": ("head", -HEAD_HALF, 0.1),
@@ -92,5 +98,7 @@ _LIMB: Final = {
     "knees": ("shank", 0.0, KNEE_AHEAD),
     "ankles": ("shank", 1.0, 0.0),
     "shins at the ankle": ("shank", PAD_ALONG_SHANK, 0.0),
+    "backs of the knees": ("shank", 0.08, -KNEE_BEHIND),
+    "upper thighs": ("thigh", PAD_ALONG_UPPER_THIGH, PAD_AHEAD_OF_THIGH),
     "thighs above the knee": ("thigh", PAD_ALONG_THIGH, KNEE_AHEAD),
 }
