@@ -44,9 +44,9 @@ RESERVE: Final[Mapping[str, float]] = {
     "wrist flexion": 4.0,
     "finger flexion": 2.0,
 }
-# A palm turned fully up is stopped by the joint itself.
-PALM_UP_DEG: Final = 20.0
-PALM_UP_RESERVE: Final = 20.0
+# A forearm turned fully either way is stopped by the joint itself.
+STOPPED_DEG: Final = 70.0
+STOPPED_RESERVE: Final = 20.0
 GRIP_RESERVE: Final = {"bar": 12.0, "handle": 4.0, "none": 0.0}
 # Part of what can be held that is asked where the load is too much; all of it has no slack.
 ALL_BUT: Final = 0.995
@@ -82,9 +82,11 @@ class BlockWork:
     def of(self, part: str) -> tuple[Array, Array]:
         """Activation and fibre length ratio of a part along the range, (F,) each.
 
-        A part of several elements has the mean by largest force.
+        A part of several elements has the mean by largest force; of the two sides of the trunk or
+        neck the one that works harder.
         """
-        rows = [k for k, name in enumerate(self.muscles.parts) if name == part]
+        sides = [rows for (name, _), rows in self.muscles.rows.items() if name == part]
+        rows = max(sides, key=lambda side: float(self.activations[:, side].sum()))
         weight = self.muscles.f0_n[rows]
         activation = self.activations[:, rows] @ weight / weight.sum()
         at = self.activations[:, rows] * weight + 1e-9 * weight
@@ -116,68 +118,142 @@ class Effort:
         return int(self.strongest.argmin())
 
 
+@dataclass(frozen=True)
+class BlockTask:
+    """What one block has to do, before anything is shared.
+
+    Attributes:
+        crew: its muscles.
+        moments: (F, K, M) what each muscle gives at full activation, N·m.
+        own: (F, K) outer moment of the body's weight, stretched fibres taken off, N·m.
+        per_load: (F, K) outer moment per unit of load, N·m.
+        reserve: (F, K) largest moment that need not come from muscles, N·m.
+        push: (F, K) moment of the largest sideways push per newton carried, N·m, or None.
+        carried: (F,) newtons carried of the body's own weight, and per unit of load.
+    """
+
+    crew: Muscles
+    moments: Array
+    own: Array
+    per_load: Array
+    reserve: Array
+    push: Array | None
+    carried: tuple[Array, Array]
+
+    def capacity(self, load: float) -> tuple[Array, Array]:
+        """Moments (F, K, M or M + 2) of the muscles, then of a sideways push; cost of each."""
+        cost = np.ones(self.moments.shape[2])
+        if self.push is None:
+            return self.moments, cost
+        own, per_load = self.carried
+        push = (own + load * per_load)[:, None] * self.push
+        both = np.stack((push, -push), axis=-1)
+        return np.concatenate((self.moments, both), axis=2), np.concatenate((cost, [FREE, FREE]))
+
+    def strongest(self, load: float) -> Array:
+        """The largest load at each point of the range, pushing sideways as ``load`` allows."""
+        return strongest(self.capacity(load)[0], -self.own, -self.per_load, self.reserve).load
+
+
+@dataclass(frozen=True)
+class Task:
+    """What a movement asks of the blocks of a body.
+
+    Attributes:
+        asked: the outer moments.
+        ends: blocks that end the set.
+        blocks: every block that works or holds.
+        load_guess: load to start from, kg.
+    """
+
+    asked: Asked
+    ends: tuple[Block, ...]
+    blocks: Mapping[Block, BlockTask]
+    load_guess: float
+
+
+def task_of(
+    movement: Movement,
+    build: Build,
+    frames: int = 20,
+    stance: Mapping[str, float] | None = None,
+) -> Task:
+    """What a movement asks of a body, in a stance that differs from the declared by some degrees.
+
+    Raises:
+        PostureError, ValueError: for a posture no body can hold or the figures do not cover.
+    """
+    wanted = asked(movement, build, frames, stance)
+    names = [*movement.ends, *(b for b in movement.holds if b not in movement.ends)]
+    if trunk_held(movement):
+        names = [name for name in names if name != "trunk"]
+    blocks = {name: _task(name, movement, wanted, build) for name in names}
+    return Task(wanted, movement.ends, blocks, movement.load_guess * build.mass_kg)
+
+
+def _task(name: Block, movement: Movement, wanted: Asked, build: Build) -> BlockTask:
+    crew = muscles(name, wanted.angles, wanted.body, build.stature_m)
+    factor = strength(name, crew.parts, wanted.angles)
+    free = [k for k, c in enumerate(COORDINATES[name]) if c not in _taken_up(movement)]
+    mask = np.zeros(len(COORDINATES[name]))
+    mask[free] = 1.0
+    push, carried = None, (np.zeros(0), np.zeros(0))
+    if movement.side_force and name in wanted.sideways:
+        side = wanted.sideways[name]
+        push = movement.side_force * mask * _table(side.moments, name)
+        carried = (np.abs(side.own), np.abs(side.load))
+    return BlockTask(
+        crew,
+        crew.capacity * factor[:, None, :] * mask[:, None],
+        mask * (_table(wanted.own, name) + crew.stretch_moment(factor)),
+        mask * _table(wanted.load, name),
+        reserve_of(name, movement, wanted),
+        push,
+        carried,
+    )
+
+
 def effort(movement: Movement, build: Build, frames: int = 20) -> Effort:
     """A set of a movement near its limit, for a body.
 
     Raises:
         PostureError, ValueError: for a posture no body can hold or the figures do not cover.
     """
-    wanted = asked(movement, build, frames)
-    names = [*movement.ends, *(b for b in movement.holds if b not in movement.ends)]
-    if trunk_held(movement):
-        names = [name for name in names if name != "trunk"]
-    crew: dict[Block, Muscles] = {
-        name: muscles(name, wanted.angles, wanted.body, build.stature_m) for name in names
-    }
-    load = movement.load_guess * build.mass_kg
-    held: dict[Block, Array] = {}
+    task = task_of(movement, build, frames)
+    load, held = task.load_guess, {}
     # What may be pushed sideways depends on the load, which depends on what may be pushed sideways.
     for _ in range(2 if movement.side_force else 1):
-        held = {name: _strongest(name, movement, wanted, crew[name], load) for name in names}
-        least = np.array([held[name] for name in movement.ends]).min(axis=0)
-        load = NEAR_LIMIT * float(np.quantile(least, PASSED))
-    ended_by = min(movement.ends, key=lambda name: float(held[name].min()))
-    blocks = {name: _shared(name, movement, wanted, crew[name], load, held[name]) for name in names}
-    return Effort(wanted, load, least, ended_by, blocks)
+        held = {name: block.strongest(load) for name, block in task.blocks.items()}
+        least = np.min([held[name] for name in task.ends], axis=0)
+        load = set_load(least)
+    ended_by = min(task.ends, key=lambda name: float(held[name].min()))
+    blocks = {
+        name: _shared(block, load, held[name], name in task.ends)
+        for name, block in task.blocks.items()
+    }
+    return Effort(task.asked, float(load), least, ended_by, blocks)
 
 
-def _strongest(name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float) -> Array:
-    own = _own(name, movement, wanted, crew)
-    per_load = _asked_of(name, movement, wanted.load)
-    capacity, _ = _capacity(name, movement, wanted, crew, load)
-    return strongest(capacity, -own, -per_load, reserve_of(name, movement, wanted)).load
+def set_load(strongest_: Array) -> Array:
+    """Load of a set near its limit from the largest load at each point (..., F), (...)."""
+    load: Array = NEAR_LIMIT * np.quantile(strongest_, PASSED, axis=-1)
+    return load
 
 
-def _shared(
-    name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float, held: Array
-) -> BlockWork:
-    # Where the load is more than the block can hold, it does what it can.
+def moment_to_give(own: Array, per_load: Array, load: Array, held: Array) -> Array:
+    """Moment a block gives, (B, K); where a load is too much (B,), it does what it can."""
     within = np.minimum(load, ALL_BUT * held)[:, None]
-    moment = -_own(name, movement, wanted, crew) - within * _asked_of(name, movement, wanted.load)
-    reserve = reserve_of(name, movement, wanted) * (
-        1.0 if name in movement.ends else HOLDING_RESERVE
-    )
-    capacity, weight = _capacity(name, movement, wanted, crew, load)
-    shared = share(capacity, moment, reserve, EXPONENT, weight)
-    count = len(crew.f0_n)
-    return BlockWork(crew, shared.activations[:, :count], shared.reserve, moment, held)
+    moment: Array = -own - within * per_load
+    return moment
 
 
-def _capacity(
-    name: Block, movement: Movement, wanted: Asked, crew: Muscles, load: float
-) -> tuple[Array, Array]:
-    """Moments of the muscles, then of a sideways push in and out; and the cost of each."""
-    capacity = crew.capacity * strength(name, crew.parts, wanted.angles)[:, None, :]
-    capacity[:, _carried(name, movement)] = 0.0
-    cost = np.ones(len(crew.f0_n))
-    if movement.side_force and name in wanted.sideways:
-        push = wanted.sideways[name]
-        size = movement.side_force * np.abs(push.own + load * push.load)
-        moment = size[:, None] * np.stack([push.moments[c] for c in COORDINATES[name]], axis=-1)
-        both = np.stack((moment, -moment), axis=-1)
-        capacity = np.concatenate((capacity, both), axis=2)
-        cost = np.concatenate((cost, [FREE, FREE]))
-    return capacity, cost
+def _shared(task: BlockTask, load: float, held: Array, ends: bool) -> BlockWork:
+    moment = moment_to_give(task.own, task.per_load, np.full(len(held), load), held)
+    reserve = task.reserve * (1.0 if ends else HOLDING_RESERVE)
+    capacity, cost = task.capacity(load)
+    shared = share(capacity, moment, reserve, EXPONENT, cost)
+    count = len(task.crew.f0_n)
+    return BlockWork(task.crew, shared.activations[:, :count], shared.reserve, moment, held)
 
 
 def reserve_of(block: Block, movement: Movement, wanted: Asked) -> Array:
@@ -188,26 +264,16 @@ def reserve_of(block: Block, movement: Movement, wanted: Asked) -> Array:
     if block == "arm":
         turned = wanted.angles["forearm pronation"]
         column = COORDINATES[block].index("forearm pronation")
-        stopped = turned < np.radians(PALM_UP_DEG)
-        table[:, column] = np.where(stopped, PALM_UP_RESERVE, GRIP_RESERVE[movement.grip])
+        stopped = np.abs(turned) > np.radians(STOPPED_DEG)
+        table[:, column] = np.where(stopped, STOPPED_RESERVE, GRIP_RESERVE[movement.grip])
     return table
 
 
-def _carried(block: Block, movement: Movement) -> list[int]:
-    """Coordinates of a block that a seat or pad carries."""
-    taken = {HUMERUS if name.startswith("arm ") else (name,) for name in movement.carried}
-    names = {name for group in taken for name in group}
-    return [k for k, name in enumerate(COORDINATES[block]) if name in names]
+def _taken_up(movement: Movement) -> frozenset[str]:
+    """Coordinates whose moment a seat or pad takes up."""
+    taken = (HUMERUS if name.startswith("arm ") else (name,) for name in movement.carried)
+    return frozenset(name for group in taken for name in group)
 
 
-def _own(block: Block, movement: Movement, wanted: Asked, crew: Muscles) -> Array:
-    """Moment of the body's own weight less what stretched fibres carry, N·m (F, K)."""
-    by_stretch = crew.stretch_moment(strength(block, crew.parts, wanted.angles))
-    by_stretch[:, _carried(block, movement)] = 0.0
-    return _asked_of(block, movement, wanted.own) + by_stretch
-
-
-def _asked_of(block: Block, movement: Movement, by_name: Mapping[str, Array]) -> Array:
-    table = np.stack([by_name[name] for name in COORDINATES[block]], axis=-1)
-    table[:, _carried(block, movement)] = 0.0
-    return table
+def _table(by_name: Mapping[str, Array], block: Block) -> Array:
+    return np.stack([by_name[name] for name in COORDINATES[block]], axis=-1)

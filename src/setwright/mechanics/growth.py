@@ -57,15 +57,22 @@ def growth_index(activation: Array, ratio: Array, weight: Array) -> float:
     Returns:
         0 for a part that does not work; about 1 for the hardest-working one.
     """
-    share = float(min(weight @ activation, 1.0))
-    loaded = loaded_ratio(activation, ratio, weight)
+    share = min(float(weight @ activation), 1.0)
+    loaded = float(loaded_ratio(activation, ratio, weight))
     return max(share * (1.0 + LENGTH_WEIGHT * (loaded - 1.0)), 0.0)
 
 
-def loaded_ratio(activation: Array, ratio: Array, weight: Array) -> float:
-    """Fibre length over optimal length, mean by load over the range."""
+def points_weight(largest: Array) -> Array:
+    """What each point of the range counts for, from the largest activation there; (..., F)."""
+    weight: Array = largest**2 / (largest**2).sum(axis=-1, keepdims=True)
+    return weight
+
+
+def loaded_ratio(activation: Array, ratio: Array, weight: Array) -> Array:
+    """Fibre length over optimal length, mean by load over the range; (..., F) to (...)."""
     load = weight * (activation + 1e-9)
-    return float(load @ ratio / load.sum())
+    mean: Array = (load * ratio).sum(axis=-1) / load.sum(axis=-1)
+    return mean
 
 
 def share_of(effort: Effort) -> Mapping[str, PartWork]:
@@ -76,7 +83,7 @@ def share_of(effort: Effort) -> Mapping[str, PartWork]:
     """
     ending = effort.blocks[effort.ended_by]
     largest = np.max([ending.of(part)[0] for part in ending.parts], axis=0)
-    weight = largest**2 / (largest**2).sum()
+    weight = points_weight(largest)
     hardest = max(float(weight @ ending.of(part)[0]) for part in ending.parts)
     found: dict[str, PartWork] = {}
     for block in effort.blocks.values():
@@ -85,7 +92,12 @@ def share_of(effort: Effort) -> Mapping[str, PartWork]:
             mean = float(weight @ activation)
             share = min(mean / hardest, 1.0)
             work = PartWork(
-                share, loaded_ratio(activation, ratio, weight), mean, activation, ratio, weight
+                share,
+                float(loaded_ratio(activation, ratio, weight)),
+                mean,
+                activation,
+                ratio,
+                weight,
             )
             if part not in found or found[part].mean_activation < mean:
                 found[part] = work

@@ -100,8 +100,8 @@ class Load(Document):
         direction: direction of the force on the body, world axes; for a pull without a pulley.
         frame: axes of ``direction``: the world, or the segment the load acts on (a pad that
             always pushes at a right angle to the shin).
-        pulley: where a cable comes from, metres from the middle of the hips when the body stands
-            or sits there; the force points towards it.
+        pulley: where a cable comes from, metres from the middle of the hips at the shortened end
+            of the range; it stays there while the hips travel; the force points towards it.
         about: the coordinate a torque acts on; it acts against raising (``sense`` +1) or lowering
             (-1) it, that is, the muscles have to raise or lower it.
         sense: see ``about``.
@@ -164,7 +164,8 @@ class Movement(Document):
         balance: the angle that is found so that the body balances over its support.
         load: where the load acts; empty for pure bodyweight work.
         load_guess: load in body masses, for finding the balance.
-        bodyweight: the body itself is what is lifted; its weight scales with the effort.
+        bodyweight: the body itself is what is lifted; its weight, and with it a load of
+            ``load_guess`` body masses, scales with the effort.
         side_force: sideways force the hands or feet may use, share of what they carry (a bar can
             be pushed outwards, a dumbbell cannot).
         grip: how the forearm is kept from turning.

@@ -57,6 +57,16 @@ class Muscles:
         moment: Array = np.swapaxes(self.arms * (self.f0_n * self.force)[:, :, None], 1, 2)
         return moment
 
+    @property
+    def rows(self) -> Mapping[tuple[str, str], list[int]]:
+        """Rows of the elements of every part; of trunk and neck, right and left apart."""
+        found: dict[tuple[str, str], list[int]] = {}
+        for k, (part, element) in enumerate(zip(self.parts, self.elements, strict=True)):
+            if part is not None:
+                side = "left" if element.endswith("_l") else "right"
+                found.setdefault((part, side), []).append(k)
+        return found
+
     def stretch_moment(self, factor: Array) -> Array:
         """Moment of the stretched fibres alone, N·m (F, K), forces times a factor (F, M)."""
         moment: Array = np.einsum("fmk,fm->fk", self.arms, self.f0_n * self.passive * factor)

@@ -42,6 +42,7 @@ def load_forces(
 ) -> list[Force]:
     """The forces of a load of ``newtons`` on the body; torques are not among them."""
     found = []
+    hips = _hips_travel(movement, body, stature_m)
     for load in movement.load:
         if load.kind == "torque" or load.at is None:
             continue
@@ -50,18 +51,27 @@ def load_forces(
         used = here[:1] if movement.side == "one" else here
         size = newtons * size_along(load, range_) / len(used)
         for mirror, place in zip((1.0, -1.0), used, strict=False):
-            towards = _direction(load, body, place, mirror)
+            towards = _direction(load, body, place, mirror, hips)
             found.append(Force(place.segment, place.position, size[:, None] * towards))
     return found
 
 
-def _direction(load: Load, body: Skeleton, place: Place, mirror: float) -> Array:
+def _hips_travel(movement: Movement, body: Skeleton, stature_m: float) -> Array:
+    """How far the hips are from where they end, (F, 3), m; 0 where they do not move."""
+    if not {"feet", "foot"} & set(movement.support):
+        return np.zeros((len(body.blade), 3))
+    feet = support_centre(movement, body, stature_m)
+    travel: Array = feet[-1] - feet
+    return travel
+
+
+def _direction(load: Load, body: Skeleton, place: Place, mirror: float, hips: Array) -> Array:
     """Unit vector of a load, (F, 3); the left side is the mirror image of the right."""
     sided = np.array([1.0, 1.0, mirror])
     if load.kind == "weight":
         vector = np.broadcast_to(DOWN, place.position.shape)
     elif load.pulley is not None:
-        vector = np.array(load.pulley) * sided - place.position
+        vector = np.array(load.pulley) * sided - hips - place.position
     else:
         direction = np.array(load.direction) * sided
         if load.frame == "segment":
@@ -99,7 +109,9 @@ def support_centre(movement: Movement, body: Skeleton, stature_m: float) -> Arra
             here = tuple(p for spot in _PLACES[name] for p in places(body, spot, stature_m))
         else:
             continue
-        if name == "foot" or movement.side == "one":
+        if name.startswith(("other", "toes of the other")):
+            here = here[1:]
+        elif name == "foot" or movement.side == "one":
             here = here[:1]
         spots.extend(place.position for place in here)
     return np.mean(spots, axis=0)

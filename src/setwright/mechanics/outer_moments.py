@@ -72,14 +72,19 @@ class Asked:
     sideways: Mapping[str, Sideways]
 
 
-def asked(movement: Movement, build: Build, frames: int = 20) -> Asked:
-    """Outer moments of a movement for a body.
+def asked(
+    movement: Movement,
+    build: Build,
+    frames: int = 20,
+    stance: Mapping[str, float] | None = None,
+) -> Asked:
+    """Outer moments of a movement for a body; ``stance`` shifts angles by some degrees.
 
     Raises:
         PostureError: for a posture no body can hold.
     """
     range_ = along(frames)
-    angles, body = postures(movement, build, frames)
+    angles, body = postures(movement, build, frames, stance)
     slope = glenohumeral_slope(body.blade)
     own_forces = _carried(movement, body, build, list(weights(body)))
     own = dict(moments(body, angles, own_forces, slope))
@@ -93,12 +98,17 @@ def asked(movement: Movement, build: Build, frames: int = 20) -> Asked:
             sides = 1 if movement.side == "one" or one.about.startswith(("trunk", "neck")) else 2
             per_load[one.about] = per_load[one.about] - one.sense * size_along(one, range_) / sides
     if movement.bodyweight:
+        # The body and what it carries grow heavier together until the set is near its limit.
         unit = "bodyweights"
-        per_load = {name: own[name] + 0.0 * per_load[name] for name in own}
-        own = {name: np.zeros(frames) for name in own}
+        carried = movement.load_guess * build.mass_kg if movement.load else 0.0
+        own = {name: own[name] + carried * per_load[name] for name in own}
+        per_load, own = own, {name: np.zeros(frames) for name in own}
+    pressed = _along_spine(body, own_forces), _along_spine(body, load_all)
+    if movement.bodyweight:
+        pressed = np.zeros(frames), pressed[0] + carried * pressed[1]
     return Asked(
         range_, angles, body, own, per_load, unit,
-        _along_spine(body, own_forces), _along_spine(body, load_all),
+        *pressed,
         _sideways(body, angles, build, slope, own_forces, load_all, movement.bodyweight),
     )  # fmt: skip
 

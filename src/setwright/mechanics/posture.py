@@ -45,15 +45,20 @@ def declared(movement: Movement, range_: Array) -> dict[str, Array]:
 
 
 def postures(
-    movement: Movement, build: Build, frames: int = 20
+    movement: Movement,
+    build: Build,
+    frames: int = 20,
+    stance: Mapping[str, float] | None = None,
 ) -> tuple[dict[str, Array], Skeleton]:
-    """Angles and skeleton along the range.
+    """Angles and skeleton along the range; ``stance`` shifts angles by some degrees.
 
     Raises:
         PostureError: when the body cannot balance in a posture.
     """
     range_ = along(frames)
     angles = declared(movement, range_)
+    for name, degrees in (stance or {}).items():
+        angles[name] = angles[name] + np.radians(degrees)
     level = movement.foot_flat and {"feet", "foot"} & set(movement.support)
     fixed = bool(set(FIXED) & set(movement.support))
     if movement.balance is None or fixed:

@@ -142,7 +142,7 @@ def _spine(angles: Angles, joint: str) -> Array:
     return (
         about(2, -angles[f"{joint} flexion"])
         @ about(0, angles[f"{joint} side bend"])
-        @ about(1, angles[f"{joint} rotation"])
+        @ about(1, -angles[f"{joint} rotation"])
     )
 
 
@@ -217,7 +217,8 @@ def _arm(
     elbow = about(2, _of(angles, "elbow flexion", side))
     bent = humerus @ _sided(elbow, side)
     lower = _downward(table["forearm"], upper.far, bent)
-    hand_turn = about(1, angles["forearm pronation"]) @ about(2, angles["wrist flexion"])
+    # The palm faces the thigh at 0 and forwards when the forearm is turned out by a right angle.
+    hand_turn = about(1, angles["forearm pronation"] + np.pi / 2) @ about(2, angles["wrist flexion"])
     hand = _downward(table["hand"], lower.far, bent @ _sided(hand_turn, side))
     placed[f"upper arm {side}"], placed[f"forearm {side}"] = upper, lower
     placed[f"hand {side}"] = hand

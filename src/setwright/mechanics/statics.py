@@ -154,7 +154,7 @@ def moments(
         moment, base = about_joint(above), placed[below].rotation
         found[f"{joint} flexion"] = -on(base[:, :, 2], moment)
         found[f"{joint} side bend"] = on(_tilted(base, -angles[f"{joint} flexion"]), moment)
-        found[f"{joint} rotation"] = on(placed[above].rotation[:, :, 1], moment)
+        found[f"{joint} rotation"] = -on(placed[above].rotation[:, :, 1], moment)
     thorax = placed["thorax"].rotation
     carried = np.einsum("fji,fj->fi", thorax, summed["upper arm right"][:, :3])
     for k, name in enumerate(BLADE):

@@ -59,12 +59,12 @@ GROUPS: Final = (
         "hip flexion",
         -1,
         {"knee flexion": 60.0},
-        {0: 132, 30: 194, 45: 208, 60: 208, 90: 172, 110: 123},
+        {0: 132, 30: 194, 45: 208, 60: 208, 90: 172},
     ),
 )
 
 
-# Muscles that raise the arm in front: measured 90 N·m with the arm hanging and 69 at 45 degrees (men;
+# Muscles that raise the arm in front: measured 90 N·m with the arm hanging, 69 at 45 degrees (men;
 # "Dynamic shoulder flexion strength: for use in occupational risk analysis and clinical
 # assessment", read: abstract), modelled 54 and 70.
 RAISERS: Final = ("deltoid-anterior", "pectoralis-clavicular", "coracobrachialis")
