@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
 
 import numpy as np
 
@@ -11,8 +10,6 @@ from setwright.mechanics.effort import Effort
 from setwright.mechanics.statics import TRUNK
 from setwright.mechanics.trained import strength
 from setwright.mechanics.turns import Array
-
-BODYWEIGHTS: Final = "bodyweights"
 
 
 @dataclass(frozen=True)
@@ -36,10 +33,7 @@ def spinal(effort: Effort) -> Spine:
     second muscle working against the first, which take away and add some.
     """
     asked = effort.asked
-    if asked.unit == BODYWEIGHTS:
-        outer = effort.load * asked.pressed
-    else:
-        outer = asked.pressed + effort.load * asked.pressed_by_load
+    outer = asked.pressed + effort.load * asked.pressed_by_load
     if "trunk" not in effort.blocks:
         return Spine(np.zeros_like(outer), np.maximum(outer, 0.0))
     work = effort.blocks["trunk"]
