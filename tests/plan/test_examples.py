@@ -39,7 +39,11 @@ def test_shipped_schemas_are_fresh_and_sound(name):
 
 @pytest.mark.parametrize(
     ("schema", "name"),
-    [("plan-1.schema.json", "plan.yaml"), ("intake-1.schema.json", "intake.yaml")],
+    [
+        ("plan-1.schema.json", "plan.yaml"),
+        ("intake-1.schema.json", "intake.yaml"),
+        ("movement-1.schema.json", "movement.yaml"),
+    ],
 )
 def test_examples_fit_their_schemas(schema, name):
     assert problems(schema, example(name)) == []
@@ -56,6 +60,9 @@ def test_examples_fit_their_schemas(schema, name):
         ("intake-1.schema.json", "intake.yaml", "intermediate", "seasoned"),
         ("intake-1.schema.json", "intake.yaml", "monday 60 min", "mondays"),
         ("intake-1.schema.json", "intake.yaml", "75 kg x 7", "75 for 7"),
+        ("movement-1.schema.json", "movement.yaml", "knee flexion: 110", "knee flexion: 310"),
+        ("movement-1.schema.json", "movement.yaml", "stretched: {knee", "stretched: {kneee"),
+        ("movement-1.schema.json", "movement.yaml", "ends: [leg]", "end: [leg]"),
         ("intake-1.schema.json", "intake.yaml", "active_last_3_months: yes", "active: yes"),
     ],
 )

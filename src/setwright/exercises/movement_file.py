@@ -19,7 +19,6 @@ from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import Movement
 
 VERSION: Final = "movement/1"
-HEAD: Final = ("setwright", "name", LIKE)
 T = TypeVar("T")
 
 

@@ -18,6 +18,10 @@ WIDTH = 88
 BAR = 20
 # Below this share an exercise is no answer to "what trains this part?".
 TRAINS_FROM = 0.3
+TRAINER_KEY = (
+    "share: how much of a working set counts; length: how much of its load falls where the part\n"
+    "is long; spine: cost to the lower back; each 0 to 1"
+)
 
 
 @dataclass(frozen=True)
@@ -35,8 +39,8 @@ def trainers(part_id: str, by: str, most: int) -> tuple[Trainer, ...]:
 
     Args:
         part_id: id of the part.
-        by: ``share``, ``stretch`` (load on the long part times share) or ``spine`` (least spinal
-            load first).
+        by: ``share``, ``length`` (load on the part where it is long, times share) or ``spine``
+            (least spinal load first).
         most: how many to give back.
     """
     found = []
@@ -47,7 +51,7 @@ def trainers(part_id: str, by: str, most: int) -> tuple[Trainer, ...]:
                 found.append(Trainer(exercise.id, share.value, share.stretch, profile.spinal_load))
     keys = {
         "share": lambda row: (-row.share, -row.stretch, row.exercise),
-        "stretch": lambda row: (-row.stretch * row.share, row.exercise),
+        "length": lambda row: (-row.stretch * row.share, row.exercise),
         "spine": lambda row: (row.spinal_load, -row.share, row.exercise),
     }
     return tuple(sorted(found, key=keys[by])[:most])
@@ -65,7 +69,7 @@ def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
         ]
         if known.volume_cm3:
             lines.append(f"  volume, one side: {known.volume_cm3:.0f} cm3")
-        lines.append(f"  {'exercise':<38}{'share':>7}{'stretch':>9}{'spine':>7}")
+        lines.append(f"  {'exercise':<38}{'share':>7}{'length':>9}{'spine':>7}")
         lines += [
             f"  {catalogue.exercise(row.exercise).name:<38}{row.share:>7.2f}{row.stretch:>9.2f}"
             f"{row.spinal_load:>7.2f}"
@@ -74,7 +78,7 @@ def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
         if not found:
             lines.append("  no exercise of the catalogue trains it with a share of 0.3 or more")
         blocks.append("\n".join(lines))
-    return "\n\n".join(blocks)
+    return "\n\n".join([*blocks, TRAINER_KEY])
 
 
 def exercise_text(exercise: Exercise, profile: Profile, computed: str | None = None) -> str:

@@ -109,8 +109,9 @@ def _range_axis(axes: Axes, found: ForBody) -> None:
     """The range across, long to short, with the sticking point."""
     axes.set_xlim(0, 1)
     axes.set_xticks([0, 1], ["long", "short"], fontsize=SIZE)
-    axes.get_xticklabels()[0].set_ha("left")
-    axes.get_xticklabels()[1].set_ha("right")
+    left, right = axes.get_xticklabels()
+    left.set_horizontalalignment("left")
+    right.set_horizontalalignment("right")
     axes.tick_params(length=0)
     axes.axvline(found.hardest, color=SOFT, linewidth=0.8, linestyle=(0, (4, 3)), zorder=1)
 
@@ -142,7 +143,7 @@ def _parts(axes: Axes, rows: tuple[PartRow, ...], found: ForBody) -> None:
         # Each stroke runs on under the next, so that no seam shows.
         until = np.minimum(np.arange(2, FINE + 1), FINE - 1)
         strokes = LineCollection(
-            np.stack((line[:-1], line[until]), axis=1),
+            list(np.stack((line[:-1], line[until]), axis=1)),
             linewidths=THIN + (THICK - THIN) * active,
             colors=[str(0.78 - 0.7 * a) for a in np.clip(active, 0, 1)],
             capstyle="butt",
@@ -166,8 +167,8 @@ def _moments(axes: Axes, found: ForBody) -> None:
         axes.plot(found.effort.asked.range_, joint.along, color=INK, linewidth=1.3, linestyle=dash,
                   label=joint.action)  # fmt: skip
     axes.set_ylim(0, 1.45 * max(joint.moment for joint in joints))
-    axes.legend(loc="upper right", fontsize=SIZE - 1, frameon=False, ncols=2, handlelength=2.4,
-                borderaxespad=0.1, columnspacing=1.0, labelspacing=0.3)  # fmt: skip
+    axes.legend(loc="upper right", fontsize=SIZE - 1.5, frameon=False, ncols=2, handlelength=2.0,
+                borderaxespad=0.1, columnspacing=0.8, labelspacing=0.3, handletextpad=0.5)  # fmt: skip
 
 
 def _strength(axes: Axes, found: ForBody) -> None:

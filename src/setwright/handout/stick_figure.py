@@ -78,7 +78,7 @@ def stage(movement: Movement, asked: Asked, build: Build) -> Stage:
         "front": spread[2] + spread[1],
         "above": spread[2] + spread[0],
     }
-    view: View = max(shown, key=shown.__getitem__)  # type: ignore[assignment]
+    view = max(VIEWS, key=lambda one: float(shown[one]))
     return Stage(movement, asked, build.stature_m, view, origin)
 
 
@@ -116,10 +116,11 @@ def draw_posture(axes: Axes, stage: Stage, frame: int) -> None:
     from matplotlib.patches import Circle
 
     _supports(axes, stage, frame)
+    behind = stage.view == "side" or stage.movement.side == "one"
     for side, points in limbs(stage.body, frame):
         flat = stage.flat(points, frame)
-        colour, width = (SOFT, 1.0) if side == "left" else (INK, 2.2)
-        level = 3 if side == "left" else 5
+        faint = side == "left" and behind
+        colour, width, level = (SOFT, 1.0, 3) if faint else (INK, 2.2, 5)
         axes.plot(*flat.T, color=colour, linewidth=width, solid_capstyle="round",
                   solid_joinstyle="round", zorder=level)  # fmt: skip
         axes.plot(*flat[1:4].T, linestyle="none", marker="o", markersize=width * 1.6,

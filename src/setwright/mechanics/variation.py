@@ -29,17 +29,20 @@ STANCES: Final[Mapping[str, tuple[float, float]]] = {
     "medium": (0.0, 0.0),
     "wide": (14.0, -14.0),
 }
-# Arms whose hands hold the bar.
+# Arms whose hands hold the bar; in front of the shoulders they are crossed.
 ON_BACK: Final[Posture] = {
     "arm plane": -60, "arm elevation": 55, "arm rotation": -90, "elbow flexion": 108,
 }  # fmt: skip
 IN_FRONT: Final[Posture] = {
-    "arm plane": 90, "arm elevation": 80, "arm rotation": 0, "elbow flexion": 130,
+    "arm plane": 82, "arm elevation": 79, "arm rotation": 80, "elbow flexion": 126,
 }  # fmt: skip
-BARS: Final[Mapping[str, tuple[Point, Posture]]] = {
-    "high": ("upper back", ON_BACK),
-    "low": ("low on the back", ON_BACK),
-    "front": ("front of the shoulders", IN_FRONT),
+# Where the bar lies, the arms that hold it, and how much further than with a high bar the shin
+# leans at the stretched end, degrees (common practice: hips back with a low bar, knees forward
+# with one in front).
+BARS: Final[Mapping[str, tuple[Point, Posture, float]]] = {
+    "high": ("upper back", ON_BACK, 0.0),
+    "low": ("low on the back", ON_BACK, -6.0),
+    "front": ("front of the shoulders", IN_FRONT, 4.0),
 }
 
 
@@ -108,17 +111,24 @@ def _change(movement: Movement, name: Angle) -> float:
 
 
 def _bars(movement: Movement) -> list[Load]:
-    places = {place for place, _ in BARS.values()}
+    places = {place for place, _, _ in BARS.values()}
     return [one for one in movement.load if one.kind == "weight" and one.at in places]
 
 
 def _with_bar(movement: Movement, bar: Bar) -> Movement:
-    place, arms = BARS[bar]
+    place, arms, lean = BARS[bar]
     moved = _bars(movement)
+    before = next(shin for where, _, shin in BARS.values() if where == moved[0].at)
     load = tuple(
         one.model_copy(update={"at": place}) if one in moved else one for one in movement.load
     )
-    return movement.model_copy(update={"load": load, "hold": {**movement.hold, **arms}})
+    stretched = dict(movement.stretched)
+    # Knee and ankle bend alike, so that the thigh stays as deep.
+    if "knee flexion" in stretched and "ankle dorsiflexion" in stretched:
+        stretched["knee flexion"] += lean - before
+        stretched["ankle dorsiflexion"] += lean - before
+    hold = {**movement.hold, **arms}
+    return movement.model_copy(update={"load": load, "hold": hold, "stretched": stretched})
 
 
 def _with_stance(movement: Movement, stance: Stance) -> Movement:

@@ -6,6 +6,8 @@ import json
 from collections.abc import Callable
 from typing import Any
 
+from setwright.exercises.movement_file import MovementDocument
+from setwright.exercises.movements import LIKE, MERGED
 from setwright.plan.intake import DAYS, Intake
 from setwright.plan.spelling import SHORT_FIELDS
 from setwright.plan.week import Plan
@@ -101,6 +103,19 @@ def intake_schema() -> Schema:
     return _headed(schema, "intake-1", "Intake")
 
 
+def movement_schema() -> Schema:
+    """The JSON Schema of a movement a coach declares: whole, or like an exercise with changes."""
+    schema = MovementDocument.model_json_schema()
+    fields = schema["properties"]
+    for name in MERGED:
+        degrees = fields[name]["additionalProperties"]
+        fields[name]["additionalProperties"] = {"anyOf": [degrees, {"type": "null"}]}
+    fields[LIKE] = {"type": "string", "description": "the exercise it changes"}
+    schema["required"] = ["setwright", "name"]
+    schema["anyOf"] = [{"required": [LIKE]}, {"required": ["ends", "support"]}]
+    return _headed(schema, "movement-1", "Movement")
+
+
 def _headed(schema: Schema, name: str, title: str) -> Schema:
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -113,6 +128,7 @@ def _headed(schema: Schema, name: str, title: str) -> Schema:
 SCHEMAS: dict[str, Callable[[], Schema]] = {
     "plan-1.schema.json": plan_schema,
     "intake-1.schema.json": intake_schema,
+    "movement-1.schema.json": movement_schema,
 }
 
 

@@ -30,6 +30,7 @@ Examples:
   setwright exercise back-squat --stance wide --picture squat.svg
   setwright exercise --new movement.yaml --json
 """
+BODY = ("stature", "mass", "sex", "lengths")
 VARIATIONS = {
     "depth": ("full", "parallel", "half"),
     "stance": ("narrow", "medium", "wide"),
@@ -67,9 +68,7 @@ def command(
         allowed = "the name of an exercise, or --new with a file"
         raise DocumentError("exercise", (Fault("name", found, allowed),))
     varied = {key: options.pop(key) for key in VARIATIONS}
-    build = build_of(
-        *(options.pop(key) for key in ("stature", "mass", "sex", "lengths")), words=options
-    )
+    build = build_of(**{key: options.pop(key) for key in BODY}, words=options)
     if file:
         _declared(file, build, varied, picture, as_json)
     else:

@@ -12,7 +12,7 @@ HELP = """Look inside a muscle: its parts, what they do, and the exercises that 
 \b
 Examples:
   setwright muscle hamstrings
-  setwright muscle "rectus femoris" --by stretch
+  setwright muscle "rectus femoris" --by length
 """
 
 
@@ -20,10 +20,10 @@ Examples:
 @click.argument("name", nargs=-1, required=True)
 @click.option(
     "--by",
-    type=click.Choice(["share", "stretch", "spine"]),
+    type=click.Choice(["share", "length", "spine"]),
     default="share",
     show_default=True,
-    help="Rank the exercises by share, by load on the stretched part, or by cost to the spine.",
+    help="Rank the exercises by share, by load on the part where it is long, or by cost to the spine.",
 )
 @click.option("--most", type=click.IntRange(1, 50), default=8, show_default=True)
 @json_option
