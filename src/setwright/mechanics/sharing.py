@@ -22,11 +22,12 @@ CLOSE = 1e-6
 TOGETHER = 256
 # Mean complementarity at which a sharing is done, in units of the cost.
 GAP = 1e-13
-# Softness of the equations when they cannot all be met and the closest answer is wanted.
-GIVE = 1e-7
-# How often a closest answer is improved that misses less than this part of the moment.
-ROUNDS = 4
-AT_LIMIT = 1e-2
+# Softness of the equations when they cannot all be met and the closest answer is wanted; the later
+# ones for what the first misses by less than AT_LIMIT of the moment.
+GIVES = (1e-7, 1e-9, 1e-11, 1e-13)
+AT_LIMIT = 1e-1
+# A moment of this part of the largest capacity is as good as none.
+FAINT = 1e-10
 # A bound whose price outweighs the distance to it this much is met exactly.
 MET = 1e-8
 
@@ -39,7 +40,8 @@ class Shared:
         activations: (B, M), 0 to 1 exactly.
         reserve: (B, K) reserve moments, N·m, within their limits.
         residual: (B,) size of the moment left unbalanced, N·m.
-        feasible: (B,) the moment is balanced to a millionth of its size.
+        feasible: (B,) the moment is balanced to a millionth of its size, or to a ten-billionth of
+            the largest capacity where that is more.
     """
 
     activations: Floats
@@ -93,7 +95,9 @@ def share(
 
     together = np.concatenate([full, limit[:, :, None] * np.eye(equations)], axis=2)
     used = np.zeros((problems, elements + equations))
-    asked = np.flatnonzero(np.abs(wanted).max(axis=1) > 0)
+    faint = FAINT * np.abs(together).max(axis=(1, 2), initial=0.0)
+    norm = np.sqrt((wanted**2).sum(axis=1))
+    asked = np.flatnonzero(norm > faint)
     mean = weight.sum(axis=1, keepdims=True) / elements if elements else np.ones((problems, 1))
     cost = _Cost(weight / mean, power, reserve_cost / mean)
     for start in range(0, len(asked), TOGETHER):
@@ -105,7 +109,7 @@ def share(
         used[:, :elements],
         used[:, elements:] * limit,
         residual,
-        residual <= CLOSE * np.sqrt((wanted**2).sum(axis=1)),
+        residual <= np.maximum(CLOSE * norm, faint),
     )
 
 
@@ -187,30 +191,25 @@ def _balanced(together: Floats, wanted: Floats, cost: _Cost) -> Floats:
 def _closest(together: Floats, wanted: Floats, cost: _Cost, lower: Floats, upper: Floats) -> Floats:
     """The same where the moment is at the limit or beyond: as close to it as there is, in N·m."""
     norm = np.sqrt((wanted**2).sum(axis=1))
-    largest = np.sqrt((together**2).sum(axis=2)).max(axis=1)
-    scale = np.maximum(largest, norm)[:, None]
+    scale = norm[:, None]
     matrix, goal = together / scale[:, :, None], wanted / scale
-    asked = goal.copy()
     used = np.zeros((len(wanted), len(upper)))
     rows = np.arange(len(wanted))
-    for _ in range(ROUNDS):
+    for give in GIVES:
         found = minimise(
             matrix[rows],
-            asked[rows],
+            goal[rows],
             lower,
             upper,
             cost.of(rows).slope,
-            closeness=np.full(len(rows), 1e-3 * CLOSE),
+            closeness=np.full(len(rows), 1e-2 * CLOSE),
             gap=GAP,
-            give=GIVE,
+            give=give,
         )
         used[rows] = _exact(found.x, found.below, found.above, lower, upper)
         error = goal[rows] - np.matmul(matrix[rows], used[rows, :, None])[:, :, 0]
-        part = np.sqrt((error**2).sum(axis=1)) * scale[rows, 0] / norm[rows]
-        # Asking for the error once more makes up for the softness where the moment can be met.
-        again = (part > 0.1 * CLOSE) & (part < AT_LIMIT)
-        asked[rows] += error
-        rows = rows[again]
+        part = np.sqrt((error**2).sum(axis=1))
+        rows = rows[(part > 0.1 * CLOSE) & (part < AT_LIMIT)]
         if not len(rows):
             break
     return used

@@ -86,12 +86,11 @@ def _largest(together: Floats, fixed: Floats, unit: Floats, bound: Floats) -> Fl
     length = np.where(length > 0, length, 1.0)
     lower = np.concatenate([np.zeros(elements), -np.ones(equations), np.zeros(1)])
     upper = np.ones(size + 1)
-    flat = np.zeros((problems, size + 1))
-    downhill = flat.copy()
-    downhill[:, -1] = -1.0
 
-    def slope(x: Floats, rows: Rows) -> tuple[Floats, Floats]:
-        return downhill[rows], flat[rows]
+    def slope(x: Floats, _rows: Rows) -> tuple[Floats, Floats]:
+        downhill, flat = np.zeros_like(x), np.zeros_like(x)
+        downhill[:, -1] = -1.0
+        return downhill, flat
 
     optimum = minimise(
         matrix / length[:, :, None],
