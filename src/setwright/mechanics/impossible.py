@@ -16,3 +16,7 @@ class PostureError(ValueError):
         """Keep the three parts beside the message."""
         super().__init__(f"{field}: found {found}, allowed {allowed}")
         self.field, self.found, self.allowed = field, found, allowed
+
+    def __reduce__(self) -> tuple[type[PostureError], tuple[str, str, str]]:
+        """So that it comes back whole from another process."""
+        return type(self), (self.field, self.found, self.allowed)
