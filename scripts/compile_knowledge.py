@@ -6,10 +6,12 @@ from setwright.anatomy.atlas import AnatomyFile
 from setwright.documents.base import Document
 from setwright.documents.knowledge import compile_folder
 from setwright.exercises.model import PatternFile
+from setwright.exercises.movements import MovementFile
 from setwright.sources.library import FindingsFile
 
 FOLDERS: tuple[tuple[str, str, type[Document]], ...] = (
     ("setwright.anatomy", "parts", AnatomyFile),
+    ("setwright.exercises", "movements", MovementFile),
     ("setwright.exercises", "patterns", PatternFile),
     ("setwright.sources", "findings", FindingsFile),
 )

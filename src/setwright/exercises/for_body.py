@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
+
 from setwright.exercises.joint_moments import JointRow, joint_moments
 from setwright.mechanics.body import Build
 from setwright.mechanics.effort import Effort, effort
@@ -12,6 +14,7 @@ from setwright.mechanics.growth import share_of
 from setwright.mechanics.movement import Movement
 from setwright.mechanics.spine import Spine, spinal
 from setwright.mechanics.turns import Array
+from setwright.mechanics.uncertainty import Spread, draw
 
 FRAMES: Final = 20
 # Below this share a part is not told from nothing.
@@ -28,7 +31,7 @@ class PartRow:
     Attributes:
         part: part id.
         share: 0 to 1, how much of a working set counts for it.
-        low: lower end of the 90 % interval, or None where it was not computed.
+        low: lower end of the 90 % interval, or None when nothing was drawn.
         high: upper end of it.
         activation: 0 to 1 at the sticking point.
         loaded_ratio: fibre length over optimal length, where it is loaded.
@@ -84,25 +87,44 @@ class ForBody:
         return self.effort.asked.unit
 
 
-def for_body(movement: Movement, build: Build) -> ForBody:
+def for_body(movement: Movement, build: Build, draws: int = 0) -> ForBody:
     """Compute a movement for a body.
+
+    Args:
+        movement: what is done.
+        build: who does it.
+        draws: how many bodies and stances the intervals are taken from; 0 for no intervals.
 
     Raises:
         PostureError, ValueError: for a posture no body can hold or the figures do not cover.
     """
     found = effort(movement, build, FRAMES)
     at = found.sticking
+    spread = draw(movement, build, draws) if draws else {}
     parts = [
         PartRow(
-            part, work.share, None, None, float(work.activation[at]), work.loaded_ratio,
-            work.activation, work.ratio,
+            part,
+            work.share,
+            *_interval(work.share, spread.get(part)),
+            activation=float(work.activation[at]),
+            loaded_ratio=work.loaded_ratio,
+            along=work.activation,
+            ratio=work.ratio,
         )
         for part, work in share_of(found).items()
         if work.share >= SHOWN_FROM
-    ]  # fmt: skip
+    ]
     parts.sort(key=lambda row: (-row.share, row.part))
     ends, joints = _ends(found, parts), joint_moments(found, movement, build)
     return ForBody(movement, build, found, tuple(parts), ends, joints, spinal(found))
+
+
+def _interval(share: float, spread: Spread | None) -> tuple[float | None, float | None]:
+    """The 90 % interval of the draws, with the share itself inside it."""
+    if spread is None:
+        return None, None
+    low, high = np.quantile(spread.share, (0.05, 0.95))
+    return min(float(low), share), max(float(high), share)
 
 
 def _ends(found: Effort, parts: list[PartRow]) -> tuple[str, ...]:

@@ -19,6 +19,7 @@ from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import Movement
 
 VERSION: Final = "movement/1"
+POSTURES: Final = ("stretched", "shortened", "hold")
 T = TypeVar("T")
 
 
@@ -76,7 +77,8 @@ def placed(declared: Declared, do: Callable[[], T]) -> T:
         return do()
     except PostureError as error:
         path = _place_of(declared.loaded, error.field)
-        fault = fault_at(declared.loaded, path, error.found, error.allowed)
+        named = error.found if path[-1] == error.field else f"{error.field}, {error.found}"
+        fault = fault_at(declared.loaded, path, named, error.allowed)
     raise DocumentError(declared.loaded.name, (fault,))
 
 
@@ -107,10 +109,14 @@ def _refuse_no_mapping(loaded: Loaded, data: dict[str, Any]) -> None:
 
 
 def _place_of(loaded: Loaded, field: str) -> Path_:
-    """Where a field, or an angle of any posture, stands in the document; itself when nowhere."""
+    """Where a field, or an angle of any posture, stands in the document.
+
+    What stands nowhere in it was taken over or is 0; then the fault lies with the postures it has.
+    """
     if field in loaded.data:
         return (field,)
-    for name in ("stretched", "shortened", "hold"):
-        if isinstance(loaded.data.get(name), dict) and field in loaded.data[name]:
+    postures = [name for name in POSTURES if isinstance(loaded.data.get(name), dict)]
+    for name in postures:
+        if field in loaded.data[name]:
             return (name, field)
-    return (field,)
+    return (postures[0],) if postures else (LIKE,)

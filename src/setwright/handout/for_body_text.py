@@ -14,6 +14,9 @@ from setwright.exercises.model import PublishedShare
 
 WIDTH: Final = 88
 POINTS: Final = 5
+PASSED_ON: Final = (
+    "  at the hardest point that is less than the load: speed carries it past, or it ends short"
+)
 
 
 def body_words(found: ForBody) -> str:
@@ -73,6 +76,7 @@ def for_body_text(found: ForBody, published: Mapping[str, PublishedShare] | None
         "",
         f"  load of the set: {load_words(found)}; hardest {where_words(found.hardest)}",
         f"  largest load from long to short: {_along(found)}",
+        *([PASSED_ON] if found.effort.strongest.min() < found.load else []),
         _filled("the set ends with: " + ", ".join(part(one).name for one in found.ends)),
         "",
         "  joints hold at most",

@@ -167,8 +167,10 @@ def _moments(axes: Axes, found: ForBody) -> None:
         axes.plot(found.effort.asked.range_, joint.along, color=INK, linewidth=1.3, linestyle=dash,
                   label=joint.action)  # fmt: skip
     axes.set_ylim(0, 1.45 * max(joint.moment for joint in joints))
-    axes.legend(loc="upper right", fontsize=SIZE - 1.5, frameon=False, ncols=2, handlelength=2.0,
-                borderaxespad=0.1, columnspacing=0.8, labelspacing=0.3, handletextpad=0.5)  # fmt: skip
+    tight = {"borderaxespad": 0.1, "columnspacing": 0.8, "labelspacing": 0.3, "handletextpad": 0.5}
+    axes.legend(
+        loc="upper right", fontsize=SIZE - 1.5, frameon=False, ncols=2, handlelength=2.0, **tight
+    )
 
 
 def _strength(axes: Axes, found: ForBody) -> None:

@@ -22,6 +22,8 @@ FINE: Final = 81
 HALF_KNEE_DEG: Final = 90.0
 # A movement that stops this close to a depth has that depth.
 CLOSE_DEG: Final = 5.0
+# No shin is leaned further than this for the sake of a bar.
+MOST_SHIN_DEG: Final = 35.0
 # What a stance adds to the declared hip abduction and internal rotation, degrees (common practice:
 # toes turn out as the feet go apart).
 STANCES: Final[Mapping[str, tuple[float, float]]] = {
@@ -125,8 +127,9 @@ def _with_bar(movement: Movement, bar: Bar) -> Movement:
     stretched = dict(movement.stretched)
     # Knee and ankle bend alike, so that the thigh stays as deep.
     if "knee flexion" in stretched and "ankle dorsiflexion" in stretched:
-        stretched["knee flexion"] += lean - before
-        stretched["ankle dorsiflexion"] += lean - before
+        further = min(lean - before, MOST_SHIN_DEG - stretched["ankle dorsiflexion"])
+        stretched["knee flexion"] += further
+        stretched["ankle dorsiflexion"] += further
     hold = {**movement.hold, **arms}
     return movement.model_copy(update={"load": load, "hold": hold, "stretched": stretched})
 

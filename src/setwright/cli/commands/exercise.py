@@ -30,6 +30,8 @@ Examples:
   setwright exercise back-squat --stance wide --picture squat.svg
   setwright exercise --new movement.yaml --json
 """
+# Bodies and stances the intervals are drawn from; more would take longer than they tell.
+DRAWS = 40
 BODY = ("stature", "mass", "sex", "lengths")
 VARIATIONS = {
     "depth": ("full", "parallel", "half"),
@@ -136,7 +138,7 @@ def _computed(movement: Movement, build: Build, changes: dict[str, Any]) -> ForB
     from setwright.exercises.for_body import for_body
     from setwright.mechanics.variation import varied
 
-    return for_body(varied(movement, **changes, build=build), build)
+    return for_body(varied(movement, **changes, build=build), build, DRAWS)
 
 
 def _draw(found: ForBody, name: str, picture: Path) -> None:
