@@ -15,7 +15,7 @@ from setwright.exercises.movements import movement
 from setwright.mechanics.body import Build
 from setwright.mechanics.effort import NEAR_LIMIT, Effort, effort
 from setwright.mechanics.growth import PartWork, share_of
-from setwright.mechanics.movement import Movement, Posture
+from setwright.mechanics.movement import Block, Movement, Posture
 from setwright.mechanics.muscles import muscles
 from setwright.mechanics.outer_moments import Asked
 from setwright.mechanics.paths import load
@@ -156,7 +156,7 @@ def _moment(quantity: Quantity, name: str, side: Side) -> float:
 
 
 def _along(asked: Asked, action: str, amount: float) -> Array:
-    coordinate, sense = _SHOULDER.get(action) or SENSE[action]  # type: ignore[index]
+    coordinate, sense = _SHOULDER.get(action) or SENSE[action]
     outer: Array = asked.own[coordinate] + amount * asked.load[coordinate]
     return -sense * outer
 
@@ -171,7 +171,7 @@ def _arm(side: Side) -> float:
     """Mean moment arm of the parts for the action, by largest force, m."""
     (action,) = side.actions
     angles, body = postures(_posed(side.posture, side.posture), Build(), 2)
-    block = "leg" if action.startswith(_LEG_WORDS) else "arm"
+    block: Block = "leg" if action.startswith(_LEG_WORDS) else "arm"
     found = muscles(block, angles, body, Build().stature_m)
     if action in _LONG_AXIS:
         first = found.coordinates.index("humerus x")
