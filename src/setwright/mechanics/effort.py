@@ -142,7 +142,8 @@ class BlockTask:
 
     def capacity(self, load: float) -> tuple[Array, Array]:
         """Moments (F, K, M or M + 2) of the muscles, then of a sideways push; cost of each."""
-        cost = np.ones(self.moments.shape[2])
+        # A newton of muscle costs the same wherever it is, so heads that pull alike work alike.
+        cost = self.crew.f0_n / self.crew.f0_n.mean()
         if self.push is None:
             return self.moments, cost
         own, per_load = self.carried

@@ -36,6 +36,7 @@ class Muscles:
         parts: (M,) part of each element, or None.
         elements: (M,) its name.
         f0_n: (M,) largest force, N.
+        l0_m: (M,) optimal fibre length, m.
         arms: (F, M, K) moment arms, m; positive turns the coordinate up.
         ratio: (F, M) fibre length over optimal length.
         force: (F, M) share of the largest force that full activation brings.
@@ -46,6 +47,7 @@ class Muscles:
     parts: tuple[str | None, ...]
     elements: tuple[str, ...]
     f0_n: Array
+    l0_m: Array
     arms: Array
     ratio: Array
     force: Array
@@ -103,6 +105,7 @@ def _muscles(paths: Paths, lengths: Array, arms: Array, fibre: Fibres) -> Muscle
         tuple(e.part for e in paths.elements),
         tuple(e.element for e in paths.elements),
         np.array([e.f0_n for e in paths.elements]),
+        fibre.l0_m,
         arms,
         state.ratio,
         state.force,
@@ -136,8 +139,7 @@ def _arm(angles: Mapping[str, Array], body: Skeleton) -> Muscles:
     lower_arms[:, :, columns] = below_arms
     rest = _muscles(lower, below, lower_arms, fibre_lower)
     whole = joined(ARM, (above, _picked(rest, alone)))
-    l0 = np.concatenate((fibre_upper.l0_m, fibre_lower.l0_m[alone]))
-    return replace(whole, f0_n=largest_forces(whole.parts, whole.f0_n, l0))
+    return replace(whole, f0_n=largest_forces(whole.parts, whole.f0_n, whole.l0_m))
 
 
 def _picked(of: Muscles, rows: Sequence[int]) -> Muscles:
@@ -146,6 +148,7 @@ def _picked(of: Muscles, rows: Sequence[int]) -> Muscles:
         tuple(of.parts[k] for k in rows),
         tuple(of.elements[k] for k in rows),
         of.f0_n[rows],
+        of.l0_m[rows],
         of.arms[:, rows],
         of.ratio[:, rows],
         of.force[:, rows],
@@ -160,6 +163,7 @@ def joined(coordinates: tuple[str, ...], several: Sequence[Muscles]) -> Muscles:
         tuple(part for one in several for part in one.parts),
         tuple(element for one in several for element in one.elements),
         np.concatenate([one.f0_n for one in several]),
+        np.concatenate([one.l0_m for one in several]),
         np.concatenate([one.arms for one in several], axis=1),
         np.concatenate([one.ratio for one in several], axis=1),
         np.concatenate([one.force for one in several], axis=1),
