@@ -110,4 +110,4 @@ def test_an_impossible_posture_names_file_line_field_found_and_allowed(tmp_path:
     told = refused("--new", file)
     assert f"{file}:5" in told
     assert "stretched" in told
-    assert "allowed: a posture that balances" in told
+    assert "allowed: 0 to 140 degrees" in told

@@ -88,7 +88,7 @@ def test_an_unknown_like_offers_what_is_near() -> None:
 
 
 def test_a_posture_that_falls_over_is_a_fault_of_its_line() -> None:
-    text = WHOLE.replace("ankle dorsiflexion: 20", "ankle dorsiflexion: -70")
+    text = WHOLE.replace("90, ankle dorsiflexion: 20", "120, ankle dorsiflexion: -40")
     found = read_movement(text, "mine.yaml")
     with pytest.raises(DocumentError) as refused:
         placed(found, lambda: postures(found.movement, Build()))
@@ -97,16 +97,26 @@ def test_a_posture_that_falls_over_is_a_fault_of_its_line() -> None:
     assert "behind" in fault.allowed
 
 
-def test_an_angle_no_joint_has_is_a_fault_of_its_line() -> None:
-    found = read_movement(WHOLE.replace("knee flexion: 90", "knee flexion: 170"), "mine.yaml")
+def test_angles_no_joint_has_are_faults_of_their_lines() -> None:
+    text = WHOLE.replace("knee flexion: 90", "knee flexion: 170").replace(
+        "flexion: 5}", "flexion: 5, hip abduction: 80}"
+    )
+    assert faults(text) == [
+        ("stretched.knee flexion", 5, "170", "0 to 140 degrees"),
+        ("shortened.hip abduction", 6, "80", "-25 to 45 degrees"),
+    ]
+
+
+def test_an_arm_out_of_reach_is_refused_in_words() -> None:
+    text = WHOLE.replace("ends: [leg]", "ends: [arm]").replace(
+        "balance: hip flexion", "hold: {arm plane: -150, arm elevation: 120}"
+    )
+    found = read_movement(text, "mine.yaml")
     with pytest.raises(DocumentError) as refused:
         placed(found, lambda: effort(found.movement, Build()))
     fault = refused.value.faults[0]
-    assert (fault.field, fault.line) in (
-        ("stretched.knee flexion", 5),
-        ("stretched.hip flexion", 5),
-    )
-    assert "170" in fault.found or "degrees" in fault.found
+    assert (fault.field, fault.line) == ("hold.arm elevation", 7)
+    assert "behind" in fault.allowed
 
 
 def test_a_movement_that_can_be_done_is_done() -> None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any, Final, Literal, TypeVar
 
+import numpy as np
 from pydantic import Field
 
 from setwright.documents.errors import DocumentError, Fault
@@ -16,7 +17,8 @@ from setwright.documents.yaml_io import Loaded, shown
 from setwright.exercises.movements import LIKE, MERGED, changed, movement_ids
 from setwright.exercises.names import match
 from setwright.mechanics.impossible import PostureError
-from setwright.mechanics.movement import Movement
+from setwright.mechanics.joint_ranges import joint_ranges
+from setwright.mechanics.movement import Movement, Posture
 
 VERSION: Final = "movement/1"
 POSTURES: Final = ("stretched", "shortened", "hold")
@@ -64,6 +66,7 @@ def read_movement(text: str, name: str) -> Declared:
         _refuse_no_mapping(loaded, data)
         data = changed({**data, LIKE: like})
     found = validate(MovementDocument, data, loaded)
+    _refuse_joints(loaded, found)
     return Declared(found.name, found, like, loaded)
 
 
@@ -103,6 +106,23 @@ def _refuse_no_mapping(loaded: Loaded, data: dict[str, Any]) -> None:
         fault_at(loaded, (name,), shown(data[name]), "a mapping of `angle: degrees`")
         for name in MERGED
         if name in data and not isinstance(data[name], dict)
+    ]
+    if faults:
+        raise DocumentError(loaded.name, tuple(faults))
+
+
+def _refuse_joints(loaded: Loaded, movement: Movement) -> None:
+    """Refuse angles beyond what is known of the muscles; a balanced angle is only a first guess."""
+    ranges = joint_ranges(dict.fromkeys((*movement.ends, *movement.holds)))
+    postures: list[tuple[Path_, Posture]] = [(("hold",), movement.hold)]
+    postures += [(("stretched",), movement.stretched), (("shortened",), movement.shortened)]
+    postures += [(("between", k, "posture"), one.posture) for k, one in enumerate(movement.between)]
+    faults = [
+        fault_at(loaded, (*path, angle), f"{degrees:g}", f"{low:g} to {high:g} degrees")
+        for path, posture in postures
+        for angle, degrees in posture.items()
+        for low, high in (ranges.get(angle, (-np.inf, np.inf)),)
+        if angle != movement.balance and not low <= degrees <= high
     ]
     if faults:
         raise DocumentError(loaded.name, tuple(faults))
