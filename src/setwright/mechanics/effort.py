@@ -49,7 +49,7 @@ STOPPED_DEG: Final = 70.0
 STOPPED_RESERVE: Final = 20.0
 GRIP_RESERVE: Final = {"bar": 12.0, "handle": 4.0, "none": 0.0}
 # Part of what can be held that is asked where the load is too much; all of it has no slack.
-ALL_BUT: Final = 0.995
+ALL_BUT: Final = 0.97
 # Cost of a sideways push beside a muscle's: it is nearly free.
 FREE: Final = 1e-3
 # What holding blocks fall back on when the load is more than they could move by themselves.
@@ -226,13 +226,13 @@ def effort(movement: Movement, build: Build, frames: int = 20) -> Effort:
     for _ in range(2 if movement.side_force else 1):
         held = {name: block.strongest(load) for name, block in task.blocks.items()}
         least = np.min([held[name] for name in task.ends], axis=0)
-        load = set_load(least)
+        load = float(set_load(least))
     ended_by = min(task.ends, key=lambda name: float(held[name].min()))
     blocks = {
         name: _shared(block, load, held[name], name in task.ends)
         for name, block in task.blocks.items()
     }
-    return Effort(task.asked, float(load), least, ended_by, blocks)
+    return Effort(task.asked, load, least, ended_by, blocks)
 
 
 def set_load(strongest_: Array) -> Array:
@@ -272,7 +272,11 @@ def reserve_of(block: Block, movement: Movement, wanted: Asked) -> Array:
 
 def _taken_up(movement: Movement) -> frozenset[str]:
     """Coordinates whose moment a seat or pad takes up."""
-    taken = (HUMERUS if name.startswith("arm ") else (name,) for name in movement.carried)
+    names: list[str] = list(movement.carried)
+    if movement.arms_hang is not None and "arm" not in movement.ends:
+        # The legs keep a hanging bar from swinging; only grip and shoulder blades hold it.
+        names += ["arm elevation", "elbow flexion", "wrist flexion"]
+    taken = (HUMERUS if name.startswith("arm ") else (name,) for name in names)
     return frozenset(name for group in taken for name in group)
 
 

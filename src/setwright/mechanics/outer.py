@@ -114,4 +114,5 @@ def support_centre(movement: Movement, body: Skeleton, stature_m: float) -> Arra
         elif name == "foot" or movement.side == "one":
             here = here[:1]
         spots.extend(place.position for place in here)
-    return np.mean(spots, axis=0)
+    centre: Array = np.mean(spots, axis=0)
+    return centre

@@ -32,13 +32,15 @@ def declared(movement: Movement, range_: Array) -> dict[str, Array]:
     found = {}
     for name in ANGLES:
         held = movement.hold.get(name, 0.0)  # type: ignore[call-overload]
-        keys = [(0.0, movement.stretched.get(name)), (1.0, movement.shortened.get(name))]  # type: ignore[call-overload]
-        keys += [(one.at, one.posture.get(name)) for one in movement.between]  # type: ignore[call-overload]
-        known = sorted((at, value) for at, value in keys if value is not None)
-        if not known:
+        ends = [movement.stretched.get(name), movement.shortened.get(name)]  # type: ignore[call-overload]
+        inside = [(one.at, one.posture.get(name)) for one in movement.between]  # type: ignore[call-overload]
+        keys = [(0.0, ends[0]), (1.0, ends[1]), *inside]
+        if all(value is None for _, value in keys):
             if name.startswith("other ") and name not in movement.hold:
                 continue
-            known = [(0.0, held)]
+            ends = [held, held]
+        keys = [(float(at), held if value is None else value) for at, value in enumerate(ends)]
+        known = sorted([*keys, *((at, value) for at, value in inside if value is not None)])
         degrees = np.interp(range_, [at for at, _ in known], [value for _, value in known])
         found[name] = np.radians(degrees)
     return found

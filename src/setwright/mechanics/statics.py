@@ -136,7 +136,8 @@ def moments(
         return moment
 
     def on(axis: Array, moment: Array) -> Array:
-        return np.einsum("fi,fi->f", axis, moment)
+        component: Array = np.einsum("fi,fi->f", axis, moment)
+        return component
 
     found: dict[str, Array] = {}
     hip = about_joint("thigh right")
