@@ -18,6 +18,11 @@ from setwright.mechanics.turns import Array
 # Growth for each optimal fibre length beyond the optimum; not yet calibrated.
 LENGTH_WEIGHT: Final = 0.5
 
+# A muscle that only holds counts for this much of one that moves (common practice: a stabiliser
+# counts for about half a set); it moves when its fibres change by a tenth of their best length.
+HELD_WORTH: Final = 0.6
+MOVES_FROM: Final = 0.1
+
 
 @dataclass(frozen=True)
 class PartWork:
@@ -42,30 +47,25 @@ class PartWork:
     @property
     def growth(self) -> float:
         """Growth figure of the part."""
-        hardest = self.mean_activation / self.share if self.share > 0 else 1.0
-        return growth_index(self.activation / hardest, self.ratio, self.weight)
+        return growth_index(self.share, self.loaded_ratio)
 
 
-def growth_index(activation: Array, ratio: Array, weight: Array) -> float:
-    """Growth that a set gives a part, relative to the hardest-working part at optimal length.
-
-    Args:
-        activation: (F,) activation along the range, over the mean one of the hardest-working part.
-        ratio: (F,) fibre length over optimal length.
-        weight: (F,) what each point of the range counts for; sums to 1.
-
-    Returns:
-        0 for a part that does not work; about 1 for the hardest-working one.
-    """
-    share = min(float(weight @ activation), 1.0)
-    loaded = float(loaded_ratio(activation, ratio, weight))
-    return max(share * (1.0 + LENGTH_WEIGHT * (loaded - 1.0)), 0.0)
+def growth_index(share: float, loaded_ratio: float) -> float:
+    """Growth that a set gives a part; 1 for the hardest-working one at its best length."""
+    return max(share * (1.0 + LENGTH_WEIGHT * (loaded_ratio - 1.0)), 0.0)
 
 
 def points_weight(largest: Array) -> Array:
     """What each point of the range counts for, from the largest activation there; (..., F)."""
     weight: Array = largest**2 / (largest**2).sum(axis=-1, keepdims=True)
     return weight
+
+
+def worth_of_motion(ratio: Array) -> Array:
+    """What work counts for by how far the fibres move, fibre ratios (..., F) to (...)."""
+    moves = np.minimum(np.ptp(ratio, axis=-1) / MOVES_FROM, 1.0)
+    worth: Array = HELD_WORTH + (1.0 - HELD_WORTH) * moves
+    return worth
 
 
 def loaded_ratio(activation: Array, ratio: Array, weight: Array) -> Array:
@@ -90,7 +90,7 @@ def share_of(effort: Effort) -> Mapping[str, PartWork]:
         for part in block.parts:
             activation, ratio = block.of(part)
             mean = float(weight @ activation)
-            share = min(mean / hardest, 1.0)
+            share = min(mean / hardest, 1.0) * float(worth_of_motion(ratio))
             work = PartWork(
                 share,
                 float(loaded_ratio(activation, ratio, weight)),

@@ -21,7 +21,7 @@ from setwright.mechanics.effort import (
     set_load,
     task_of,
 )
-from setwright.mechanics.growth import loaded_ratio, points_weight
+from setwright.mechanics.growth import loaded_ratio, points_weight, worth_of_motion
 from setwright.mechanics.movement import Block, Movement
 from setwright.mechanics.sharing import share
 from setwright.mechanics.strongest import strongest
@@ -168,5 +168,6 @@ def _by_part(
     weight = points_weight(largest)
     hardest = np.max([(weight * active).sum(axis=1) for active in ending], axis=0)
     for part, (active, lengths) in found.items():
-        share_ = np.minimum((weight * active).sum(axis=1) / hardest, 1.0)
+        relative = np.minimum((weight * active).sum(axis=1) / hardest, 1.0)
+        share_ = relative * worth_of_motion(lengths)
         yield part, share_, loaded_ratio(active, lengths, weight)
