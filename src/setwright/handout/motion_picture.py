@@ -175,7 +175,8 @@ def _moments(axes: Axes, found: ForBody) -> None:
 
 def _strength(axes: Axes, found: ForBody) -> None:
     """The largest load at each point of the range, and the load of the set."""
-    _boxed(axes, found, f"largest load that can be held, {found.unit}")
+    unit = "× body" if found.unit == "bodyweights" else found.unit
+    _boxed(axes, found, f"largest load that can be held, {unit}")
     strongest = found.effort.strongest
     top = CUT * found.load
     axes.plot(found.effort.asked.range_, np.minimum(strongest, 2 * top), color=INK, linewidth=1.6)

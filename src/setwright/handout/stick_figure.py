@@ -25,12 +25,16 @@ VIEWS: Final[dict[View, str]] = {
     "above": "from above",
 }
 # How much more a view must show of the movement before it replaces the one from the side.
-RATHER_SIDE: Final = 1.4
+RATHER_SIDE: Final = 1.3
+# What a view of the movement is still worth when it looks along the body.
+END_ON: Final = 0.3
 HEAD_RADIUS: Final = 0.055
 PAD_AWAY: Final = 0.055
 ARROW: Final = 0.17
 # A support this near to the lowest point of the body stands on the ground.
 GROUND: Final = 0.04
+# Upright part of a thigh or pelvis from which it stands rather than sits or lies.
+STANDING: Final = 0.8
 
 
 @dataclass(frozen=True)
@@ -68,16 +72,17 @@ def stage(movement: Movement, asked: Asked, build: Build) -> Stage:
         origin = support_centre(movement, body, build.stature_m)
     else:
         origin = body.placed["pelvis"].joint
-    joints = np.stack([one.joint for one in body.placed.values()])
-    right = joints[[k for k, name in enumerate(body.placed) if not name.endswith("left")]]
-    ends = body.placed["hand right"].far, body.placed["foot right"].far
-    moved = np.concatenate((right, np.stack(ends))) - origin
-    spread = moved.var(axis=1).sum(axis=0)
+    head = body.placed["head"]
+    ends = (body.placed["hand right"].far, body.placed["foot right"].far, head.at(0.0, 0.2))
+    near = [one.joint for name, one in body.placed.items() if not name.endswith("left")]
+    points = np.stack([*near, *ends]) - origin
+    moved, posed = points.var(axis=1).sum(axis=0), points.var(axis=0).mean(axis=0)
+    planes = {"side": [0, 1], "front": [1, 2], "above": [0, 2]}
     shown = {
-        "side": (spread[0] + spread[1]) * RATHER_SIDE,
-        "front": spread[2] + spread[1],
-        "above": spread[2] + spread[0],
+        name: moved[axes].sum() * (END_ON + posed[axes].sum() / posed.sum())
+        for name, axes in planes.items()
     }
+    shown["side"] *= RATHER_SIDE
     view = max(VIEWS, key=lambda one: float(shown[one]))
     return Stage(movement, asked, build.stature_m, view, origin)
 
@@ -205,16 +210,25 @@ def _supports(axes: Axes, stage: Stage, frame: int) -> None:
     points = np.concatenate([stage.flat(line, frame) for _, line in limbs(stage.body, frame)])
     lowest = points[:, 1].min()
     for name in set(FIXED) & set(stage.movement.support):
-        _pad(axes, stage, name, frame)
+        if not (name == "pelvis" and _stands(stage, frame)):
+            _pad(axes, stage, name, frame)
+    standing = bool({"feet", "foot"} & set(stage.movement.support))
     for place in supports(stage.movement, stage.body, size):
         at = stage.flat(place.position[frame], frame)
-        if stage.view != "above" and at[1] - lowest < GROUND:
+        ground = at[1] - lowest < GROUND or (standing and place.segment.startswith("foot"))
+        if stage.view != "above" and ground:
             left, right = points[:, 0].min() - 0.1, points[:, 0].max() + 0.1
             axes.fill_between([left, right], at[1] - 0.05, at[1], facecolor=PAPER,
                               edgecolor=FAINT, hatch="/////", linewidth=0.0, zorder=1)  # fmt: skip
             axes.plot([left, right], [at[1], at[1]], color=SOFT, linewidth=1.2, zorder=1)
         else:
             axes.plot(*at, marker="s", markersize=8, color=SOFT, zorder=2)
+
+
+def _stands(stage: Stage, frame: int) -> bool:
+    """Whether hips that something holds are over the legs, so that no seat can be under them."""
+    thigh = stage.body.placed["thigh right"].rotation[frame][1, 1]
+    return bool(thigh > STANDING and stage.body.placed["pelvis"].rotation[frame][1, 1] > STANDING)
 
 
 def _pad(axes: Axes, stage: Stage, name: str, frame: int) -> None:
