@@ -87,8 +87,10 @@ def supports(movement: Movement, body: Skeleton, stature_m: float) -> tuple[Plac
     if set(FIXED) & set(movement.support):
         return ()
     found: list[Place] = []
+    # A foot that is not alone presses where it is steady; alone it presses where balance asks.
+    several = len(movement.support) > 1
     for name in movement.support:
-        for spot in _PLACES[name]:
+        for spot in ("mid feet",) if several and name in ("foot", "feet") else _PLACES[name]:
             here = places(body, spot, stature_m)
             if name.startswith(("other", "toes of the other")):
                 here = here[1:]
