@@ -10,18 +10,23 @@ import numpy as np
 from setwright.exercises import comparing
 from setwright.exercises.comparing import Outcome, figure, outcome
 from setwright.exercises.comparisons import Comparison, Side, comparisons, unexpressed
+from setwright.mechanics.movement import Posture
 from setwright.mechanics.posture import PostureError
 from setwright.sources.library import finding
 
 OUT = Path(__file__).parent.parent / "docs" / "profiles-against-trials.md"
-GROUPS: tuple[tuple[str, Callable[[Comparison], bool]], ...] = (
-    ("longitudinal growth and acute imaging", lambda one: one.kind in GROWN),
-    ("moments, loads and moment arms", lambda one: one.kind in ("moment", "length")),
-    ("activity by surface EMG", lambda one: one.kind == "activity"),
-    ("nulls among them all (`=`, `about 0`)", lambda one: one.relation in ("=", "about 0")),
-    ("all", lambda one: True),
-)
 GROWN = ("longitudinal", "acute imaging")
+GROUPS: tuple[tuple[str, Callable[[Comparison], bool]], ...] = (
+    ("longitudinal growth", lambda one: one.kind == "longitudinal"),
+    ("acute imaging", lambda one: one.kind == "acute imaging"),
+    ("**longitudinal growth and acute imaging**", lambda one: one.kind in GROWN),
+    ("**moments, loads, moment arms and lengths**", lambda one: one.kind in ("moment", "length")),
+    ("activity by surface EMG", lambda one: one.kind == "activity"),
+    ("all", lambda one: True),
+    ("of all: nulls (`=`, `about 0`)", lambda one: one.relation in ("=", "about 0")),
+    ("of all: trained at all (`> 0`)", lambda one: one.relation == "> 0"),
+    ("of all: more or no less (`>`, `>=`)", lambda one: one.relation in (">", ">=")),
+)
 UNITS = {"peak moment": " N·m", "mean moment": " N·m", "arm": " mm", "length change": " mm"}
 
 
@@ -153,8 +158,8 @@ def words(asked: Comparison) -> str:
     """A comparison in one line."""
     left = side_words(asked.left)
     right = "" if asked.right is None else side_words(asked.right, asked.left)
-    of = asked.quantity if asked.quantity != "growth" else ""
-    return f"{of} {left} {asked.relation} {right}".strip()
+    of = "" if asked.quantity == "growth" else f"{asked.quantity}: "
+    return f"{of}{left} {asked.relation} {right}".strip()
 
 
 def side_words(side: Side, beside: Side | None = None) -> str:
@@ -163,17 +168,20 @@ def side_words(side: Side, beside: Side | None = None) -> str:
     for name in ("does", "parts", "over", "actions"):
         value: tuple[str, ...] = getattr(side, name)
         if value and (beside is None or value != getattr(beside, name)):
-            said.append(("over " if name == "over" else "") + ", ".join(value))
+            joined = (" + " if name == "does" else ", ").join(value)
+            said.append(f"over {joined}" if name == "over" else joined)
     if side.posture and (beside is None or side.posture != beside.posture or side.to != beside.to):
         said.append(_angles(side.posture) + (f" to {_angles(side.to)}" if side.to else ""))
     if side.load_kg is not None and beside is None:
-        said.append(f"with {side.load_kg:g} kg")
+        said.append(f"{side.load_kg:g} kg")
     if side.load_share is not None:
-        said.append(f"at {side.load_share:.0%}")
-    return "; ".join(said)
+        said.append(f"at {side.load_share:.0%} of the largest load")
+    if side.condition:
+        said.append(side.condition)
+    return said[0] + (f" ({'; '.join(said[1:])})" if said[1:] else "")
 
 
-def _angles(posture: dict[str, float]) -> str:
+def _angles(posture: Posture) -> str:
     return ", ".join(f"{name} {degrees:g}" for name, degrees in posture.items())
 
 

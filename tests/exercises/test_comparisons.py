@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import importlib.util
+import sys
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
@@ -20,6 +23,9 @@ from setwright.exercises.comparisons import (
 from setwright.exercises.movements import movement
 from setwright.sources.library import findings
 
+ROOT = Path(__file__).parents[2]
+# Share of the published relations that the computed profiles reproduce, at least.
+REACHED = {"growth and imaging": 0.70, "moments": 0.70, "all": 0.65}
 LONGITUDINAL = ("longitudinal", "acute imaging")
 PAIR = ("back-squat", "leg-extension")
 ONE = {"id": "one", "finding": "none", "confidence": "invented", "kind": "longitudinal"}
@@ -138,3 +144,51 @@ def test_a_comparison_turned_round_is_missed() -> None:
         confidence="invented",
     )
     assert not outcome(turned).reproduced
+
+
+def _script() -> ModuleType:
+    path = ROOT / "scripts" / "profiles_against_trials.py"
+    spec = importlib.util.spec_from_file_location("profiles_against_trials", path)
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    sys.modules[spec.name] = module
+    spec.loader.exec_module(module)
+    return module
+
+
+@pytest.fixture(scope="module")
+def script() -> ModuleType:
+    return _script()
+
+
+def test_published_relations_are_reproduced(script: ModuleType) -> None:
+    done, left = script.held()
+    assert [one.id for one, _ in left] == []
+    kinds = {
+        "growth and imaging": LONGITUDINAL,
+        "moments": ("moment", "length"),
+        "all": (*LONGITUDINAL, "moment", "length", "activity"),
+    }
+    for name, wanted in kinds.items():
+        mine = [one.reproduced for one in done if one.comparison.kind in wanted]
+        assert sum(mine) / len(mine) >= REACHED[name], name
+
+
+def test_every_miss_has_its_reason(script: ModuleType) -> None:
+    done, _ = script.held()
+    missed = {one.comparison.id for one in done if not one.reproduced}
+    reasons = {one.id for one in comparisons() if one.reason}
+    assert sorted(missed - reasons) == []
+    assert sorted(reasons - missed) == []
+
+
+def test_the_document_is_what_the_script_writes(script: ModuleType) -> None:
+    assert script.OUT.read_text(encoding="utf-8") == script.text(), "run the script again"
+
+
+def test_ranks_of_ties_are_shared(script: ModuleType) -> None:
+    assert script.spearman([1, 2, 3, 4], [10, 20, 30, 40]) == pytest.approx(1)
+    assert script.spearman([1, 2, 3, 4], [4, 3, 2, 1]) == pytest.approx(-1)
+    # Ranks 1.5, 1.5, 3 against 1, 2, 3: worked by hand.
+    assert script.spearman([5, 5, 9], [1, 2, 3]) == pytest.approx(0.8660254)
