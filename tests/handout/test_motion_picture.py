@@ -16,7 +16,7 @@ from setwright.exercises.for_body import ForBody, for_body
 from setwright.exercises.movements import movement
 from setwright.handout.drawing import save
 from setwright.handout.motion_picture import motion_picture
-from setwright.handout.stick_figure import limbs, stage
+from setwright.handout.stage import limbs, stage
 from setwright.mechanics.body import Build
 
 BUILD = Build(1.75, 75.0, lengths={"thigh": 1.05})

@@ -33,7 +33,7 @@ def load_words(found: ForBody) -> str:
     return {
         "kg": f"{found.load:.0f} kg",
         "N·m": f"{found.load:.0f} N·m",
-        "bodyweights": f"{found.load:.2f} of the body's own weight",
+        "bodyweights": f"{found.load:.2f} × the body's own weight",
     }[found.unit]
 
 

@@ -10,15 +10,8 @@ from setwright.anatomy.atlas import part
 from setwright.exercises.for_body import ForBody, PartRow
 from setwright.handout.drawing import INK, SOFT, STYLE, bare, fitted, sheet
 from setwright.handout.for_body_text import body_words, load_words
-from setwright.handout.stick_figure import (
-    HEAD_RADIUS,
-    VIEWS,
-    Stage,
-    draw_posture,
-    head_centre,
-    limbs,
-    stage,
-)
+from setwright.handout.stage import HEAD_RADIUS, VIEWS, Stage, head_centre, limbs, stage
+from setwright.handout.stick_figure import draw_posture
 from setwright.mechanics.turns import Array
 
 if TYPE_CHECKING:
@@ -33,7 +26,7 @@ SIDE_IN, NAMES_IN, RANGE_IN, FIGURES_IN, GAP_IN = 0.3, 2.3, 2.9, 1.15, 0.75
 CURVES_IN: Final = 2.35
 TOP_IN, BOTTOM_IN, KEY_IN, HEAD_IN = 1.0, 0.35, 0.7, 0.5
 POSTURES_IN: Final = (1.0, 3.0)
-LEAST_ROWS: Final = 8
+LEAST_ROWS: Final = 10
 WIDTH_IN: Final = SIDE_IN * 2 + NAMES_IN + RANGE_IN + FIGURES_IN + GAP_IN + CURVES_IN
 # A row is as high as this span of fibre length ratio.
 RATIO_SPAN: Final = 1.1
