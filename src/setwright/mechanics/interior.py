@@ -10,7 +10,7 @@ practice of numerical optimisation, written for many problems of a few equations
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
 
 import numpy as np
 from numpy.typing import NDArray
@@ -31,7 +31,7 @@ LOST = 1e9
 # Allowed slope of the cost that bounds and prices leave unbalanced.
 EVEN = 1e-8
 # How far complementarity may run ahead of the error that the bend of the cost has left.
-BEHIND = 0.1
+BEHIND = 0.03
 
 
 @dataclass(frozen=True)
@@ -88,13 +88,17 @@ class _Point:
 
     def moved(self, step: _Step, far: Floats) -> _Point:
         """The point a step (b, 1) further."""
-        return replace(
-            self,
-            low=self.low + far * step.x,
-            high=self.high - far * step.x,
-            below=self.below + far * step.below,
-            above=self.above + far * step.above,
-            price=self.price + far * step.price,
+        way = far * step.x
+        return _Point(
+            self.rows,
+            self.matrix,
+            self.wanted,
+            self.closeness,
+            self.low + way,
+            self.high - way,
+            self.below + far * step.below,
+            self.above + far * step.above,
+            self.price + far * step.price,
         )
 
 

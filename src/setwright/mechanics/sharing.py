@@ -76,9 +76,9 @@ def share(
     Raises:
         ValueError: shapes that do not fit, a figure that is not finite or outside its range.
 
-    Sources: the sum of muscle stresses to a power, 3 for endurance: "A physiologically based
-    criterion of muscle force prediction in locomotion", Journal of Biomechanics, 1981,
-    doi:10.1016/0021-9290(81)90035-X. The size and cost of reserves: common practice.
+    Sources: muscle stress to a power, from endurance: "A physiologically based criterion of muscle
+    force prediction in locomotion", Journal of Biomechanics, 1981. The power of 3, the size and the
+    cost of reserves: common practice. More in docs/load-sharing.md.
     """
     full = np.asarray(capacity, dtype=np.float64)
     if full.ndim != 3:
