@@ -12,6 +12,7 @@ from setwright.mechanics.outer import size_along
 from setwright.mechanics.outer_moments import asked
 from setwright.mechanics.points import places
 from setwright.mechanics.posture import along, postures
+from setwright.mechanics.stance import STANCES
 from setwright.mechanics.variation import choices, varied
 
 BUILD = Build(1.8, 80.0)
@@ -108,17 +109,17 @@ def test_key_postures_before_the_cut_go_and_later_ones_move_along() -> None:
     assert 0 < half.between[0].at < 0.8
 
 
-def test_stances_order_the_feet_and_never_cross_them() -> None:
-    found = {
-        stance: postures(varied(SQUAT, stance=stance, build=BUILD), BUILD)[0]
-        for stance in ("narrow", "medium", "wide")
-    }
-    narrow, medium, wide = (found[name]["hip abduction"] for name in found)
-    assert (narrow < medium).all()
-    assert (medium < wide).all()
-    assert (narrow >= 0).all()
-    turned = [found[name]["hip internal rotation"][0] for name in found]
-    assert turned == sorted(turned, reverse=True)
+def test_a_stance_sets_the_ankles_apart_and_turns_the_toes_all_along() -> None:
+    def feet(movement: Movement) -> tuple[np.ndarray, np.ndarray]:
+        _, body = postures(movement, BUILD)
+        toes = np.degrees(np.arcsin(body.placed["foot right"].rotation[:, 2, 0]))
+        return body.placed["shank right"].far[:, 2], toes
+
+    ankles, toes = feet(SQUAT)
+    for stance, (apart, outward, _) in STANCES.items():
+        moved, turned = feet(varied(SQUAT, stance=stance, build=BUILD))  # type: ignore[arg-type]
+        assert moved == pytest.approx(apart * ankles, abs=0.02)
+        assert turned == pytest.approx(toes + outward, abs=3)
 
 
 def test_a_lower_bar_leans_the_trunk_further_and_moves_work_from_knee_to_hip() -> None:

@@ -11,10 +11,10 @@ from setwright.mechanics.body import Build
 from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import Angle, Between, Load, Movement, Point, Posture
 from setwright.mechanics.posture import along, declared, postures
+from setwright.mechanics.stance import Stance, leaned, with_stance
 from setwright.mechanics.turns import Array
 
 Depth = Literal["full", "parallel", "half"]
-Stance = Literal["narrow", "medium", "wide"]
 Bar = Literal["high", "low", "front"]
 
 # Points of the range between which the depth is found.
@@ -22,15 +22,6 @@ FINE: Final = 81
 HALF_KNEE_DEG: Final = 90.0
 # A movement that stops this close to a depth has that depth.
 CLOSE_DEG: Final = 5.0
-# No shin is leaned further than this for the sake of a bar.
-MOST_SHIN_DEG: Final = 35.0
-# What a stance adds to the declared hip abduction and internal rotation, degrees (common practice:
-# toes turn out as the feet go apart).
-STANCES: Final[Mapping[str, tuple[float, float]]] = {
-    "narrow": (-8.0, 8.0),
-    "medium": (0.0, 0.0),
-    "wide": (14.0, -14.0),
-}
 # Arms whose hands hold the bar; in front of the shoulders they are crossed.
 ON_BACK: Final[Posture] = {
     "arm plane": -60, "arm elevation": 55, "arm rotation": -90, "elbow flexion": 108,
@@ -77,7 +68,7 @@ def varied(
     if bar is not None:
         movement = _with_bar(movement, bar)
     if stance is not None:
-        movement = _with_stance(movement, stance)
+        movement = with_stance(movement, stance, build)
     if depth in ("parallel", "half"):
         movement = _cut(movement, depth, build)
     return movement
@@ -124,40 +115,9 @@ def _with_bar(movement: Movement, bar: Bar) -> Movement:
     load = tuple(
         one.model_copy(update={"at": place}) if one in moved else one for one in movement.load
     )
-    stretched = dict(movement.stretched)
-    # Knee and ankle bend alike, so that the thigh stays as deep.
-    if "knee flexion" in stretched and "ankle dorsiflexion" in stretched:
-        further = min(lean - before, MOST_SHIN_DEG - stretched["ankle dorsiflexion"])
-        stretched["knee flexion"] += further
-        stretched["ankle dorsiflexion"] += further
+    stretched = leaned(movement.stretched, lean - before)
     hold = {**movement.hold, **arms}
     return movement.model_copy(update={"load": load, "hold": hold, "stretched": stretched})
-
-
-def _with_stance(movement: Movement, stance: Stance) -> Movement:
-    apart, inward = STANCES[stance]
-
-    def moved(posture: Posture, always: bool) -> Posture:
-        changed = dict(posture)
-        for name, added in (("hip abduction", apart), ("hip internal rotation", inward)):
-            angle: Angle = name  # type: ignore[assignment]
-            if angle in posture or always:
-                changed[angle] = posture.get(angle, 0.0) + added
-        changed["hip abduction"] = max(changed.get("hip abduction", 0.0), 0.0)
-        return changed if always or "hip abduction" in posture else posture
-
-    between = tuple(
-        one.model_copy(update={"posture": moved(one.posture, always=False)})
-        for one in movement.between
-    )
-    return movement.model_copy(
-        update={
-            "hold": moved(movement.hold, always=True),
-            "stretched": moved(movement.stretched, always=False),
-            "shortened": moved(movement.shortened, always=False),
-            "between": between,
-        }
-    )
 
 
 def _cut(movement: Movement, depth: Literal["parallel", "half"], build: Build) -> Movement:
