@@ -9,7 +9,7 @@ import numpy as np
 
 from setwright.mechanics.body import Build
 from setwright.mechanics.impossible import PostureError
-from setwright.mechanics.movement import Angle, Between, Load, Movement, Point, Posture
+from setwright.mechanics.movement import Between, Load, Movement, Point, Posture
 from setwright.mechanics.posture import along, declared, postures
 from setwright.mechanics.stance import Stance, leaned, with_stance
 from setwright.mechanics.turns import Array
@@ -21,7 +21,9 @@ Bar = Literal["high", "low", "front"]
 FINE: Final = 81
 HALF_KNEE_DEG: Final = 90.0
 # A movement that stops this close to a depth has that depth.
-CLOSE_DEG: Final = 5.0
+CLOSE_DEG: Final = 7.0
+# A knee that ends straighter than this has a depth to speak of.
+STRAIGHT_DEG: Final = 60.0
 # Arms whose hands hold the bar; in front of the shoulders they are crossed.
 ON_BACK: Final[Posture] = {
     "arm plane": -60, "arm elevation": 55, "arm rotation": -90, "elbow flexion": 108,
@@ -29,13 +31,13 @@ ON_BACK: Final[Posture] = {
 IN_FRONT: Final[Posture] = {
     "arm plane": 82, "arm elevation": 79, "arm rotation": 80, "elbow flexion": 126,
 }  # fmt: skip
-# Where the bar lies, the arms that hold it, and how much further than with a high bar the shin
-# leans at the stretched end, degrees (common practice: hips back with a low bar, knees forward
-# with one in front).
-BARS: Final[Mapping[str, tuple[Point, Posture, float]]] = {
-    "high": ("upper back", ON_BACK, 0.0),
-    "low": ("low on the back", ON_BACK, -6.0),
-    "front": ("front of the shoulders", IN_FRONT, 4.0),
+# Where the bar lies, the arms that hold it, and how much further knee and ankle bend at the
+# stretched end than with a high bar, degrees (common practice: hips back and a little less deep with
+# a low bar, knees forward with one in front).
+BARS: Final[Mapping[str, tuple[Point, Posture, tuple[float, float]]]] = {
+    "high": ("upper back", ON_BACK, (0.0, 0.0)),
+    "low": ("low on the back", ON_BACK, (-10.0, -6.0)),
+    "front": ("front of the shoulders", IN_FRONT, (4.0, 4.0)),
 }
 
 
@@ -77,8 +79,12 @@ def varied(
 def choices(movement: Movement) -> Mapping[str, tuple[str, ...]]:
     """What can be varied about a movement, and how."""
     found: dict[str, tuple[str, ...]] = {}
-    knee_bends = _change(movement, "knee flexion") < 0
-    if "leg" in movement.ends and knee_bends:
+    held = movement.hold.get("knee flexion", 0.0)
+    bent, straight = (
+        end.get("knee flexion", held) for end in (movement.stretched, movement.shortened)
+    )
+    knee_bends = bent > straight
+    if "leg" in movement.ends and bent > HALF_KNEE_DEG - CLOSE_DEG and straight < STRAIGHT_DEG:
         standing = bool({"feet", "foot"} & set(movement.support))
         found["depth"] = get_args(Depth) if standing else ("full", "half")
     pressing = any(one.at in ("mid feet", "balls of the feet") for one in movement.load)
@@ -97,25 +103,22 @@ def _offered(name: str, can: Mapping[str, tuple[str, ...]]) -> str:
     return f"no {name} for this movement; it can vary {others or 'in nothing here'}"
 
 
-def _change(movement: Movement, name: Angle) -> float:
-    """How far an angle goes from the stretched to the shortened end, degrees."""
-    held = movement.hold.get(name, 0.0)
-    return movement.shortened.get(name, held) - movement.stretched.get(name, held)
-
-
 def _bars(movement: Movement) -> list[Load]:
     places = {place for place, _, _ in BARS.values()}
     return [one for one in movement.load if one.kind == "weight" and one.at in places]
 
 
 def _with_bar(movement: Movement, bar: Bar) -> Movement:
-    place, arms, lean = BARS[bar]
+    place, arms, bent = BARS[bar]
     moved = _bars(movement)
-    before = next(shin for where, _, shin in BARS.values() if where == moved[0].at)
+    before = next(bends for where, _, bends in BARS.values() if where == moved[0].at)
     load = tuple(
         one.model_copy(update={"at": place}) if one in moved else one for one in movement.load
     )
-    stretched = leaned(movement.stretched, lean - before)
+    knee, ankle = (to - was for to, was in zip(bent, before, strict=True))
+    stretched = {**leaned(movement.stretched, ankle)}
+    if "knee flexion" in stretched:
+        stretched["knee flexion"] += knee - ankle
     hold = {**movement.hold, **arms}
     return movement.model_copy(update={"load": load, "hold": hold, "stretched": stretched})
 
