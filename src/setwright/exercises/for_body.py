@@ -22,6 +22,12 @@ SHOWN_FROM: Final = 0.1
 # A part can end the set when its share is this large and its activation this near to the largest.
 ENDS_FROM: Final = 0.3
 ENDS_WITHIN: Final = 0.1
+# Blocks whose largest loads differ by less end the set together.
+ALIKE: Final = 1.1
+# The draws leave out what the models themselves may have wrong (from memory).
+MODEL_SPREAD: Final = 0.08
+# 5 % and 95 % points of the normal distribution.
+NINETY: Final = 1.645
 
 
 @dataclass(frozen=True)
@@ -115,20 +121,28 @@ def for_body(movement: Movement, build: Build, draws: int = 0) -> ForBody:
         if work.share >= SHOWN_FROM
     ]
     parts.sort(key=lambda row: (-row.share, row.part))
-    ends, joints = _ends(found, parts), joint_moments(found, movement, build)
+    ends, joints = _ends(found, movement, parts), joint_moments(found, movement, build)
     return ForBody(movement, build, found, tuple(parts), ends, joints, spinal(found))
 
 
 def _interval(share: float, spread: Spread | None) -> tuple[float | None, float | None]:
-    """The 90 % interval of the draws, with the share itself inside it."""
+    """The 90 % interval: the spread of the draws, and what the models may have wrong."""
     if spread is None:
         return None, None
-    low, high = np.quantile(spread.share, (0.05, 0.95))
-    return min(float(low), share), max(float(high), share)
+    give = NINETY * float(np.hypot(spread.share.std(), MODEL_SPREAD))
+    return max(share - give, 0.0), min(share + give, 1.0)
 
 
-def _ends(found: Effort, parts: list[PartRow]) -> tuple[str, ...]:
-    own = found.blocks[found.ended_by].parts
+def _ends(found: Effort, movement: Movement, parts: list[PartRow]) -> tuple[str, ...]:
+    """Parts near their limit at the sticking point, of blocks that can hold little more."""
+    at = found.sticking
+    least = ALIKE * found.strongest[at]
+    own = {
+        part
+        for name in movement.ends
+        if name in found.blocks and found.blocks[name].strongest[at] <= least
+        for part in found.blocks[name].parts
+    }
     there = [row for row in parts if row.part in own and row.share >= ENDS_FROM]
     most = max((row.activation for row in there), default=0.0)
     return tuple(row.part for row in there if row.activation >= most - ENDS_WITHIN)

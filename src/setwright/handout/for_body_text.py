@@ -70,14 +70,21 @@ def for_body_text(found: ForBody, published: Mapping[str, PublishedShare] | None
             f"  {part(row.part).name:<34}{row.share:>6.2f}  {span:<14}{row.activation:>7.2f}"
             f"{row.loaded_ratio:>8.2f}  {beside}".rstrip()
         )
+    shown = {row.part for row in found.parts}
+    lines += [
+        f"  {part(ident).name:<34}{'little':>6}  {'':<29}  {told.share:.2f} {told.source}"
+        for ident, told in published.items()
+        if ident not in shown
+    ]
     lines += [
         _filled("share: how much of a working set counts; active: at the sticking point, 0 to 1; "
-                "length: fibre length over optimal length where the part is loaded"),
+                "length: fibre length over optimal length where the part is loaded"
+                + ("; published: plans count with it" if published else "")),
         "",
         f"  load of the set: {load_words(found)}; hardest {where_words(found.hardest)}",
         f"  largest load from long to short: {_along(found)}",
         *([PASSED_ON] if found.effort.strongest.min() < found.load else []),
-        _filled("the set ends with: " + ", ".join(part(one).name for one in found.ends)),
+        _filled("the set ends with: " + "; ".join(part(one).name for one in found.ends)),
         "",
         "  joints hold at most",
     ]  # fmt: skip

@@ -125,7 +125,7 @@ def _profile(profile: Profile) -> list[str]:
         f"{share.low:.2f} to {share.high:.2f}  {share.stretch:>8.2f}  {share.basis}"
         for share in profile.shares
     ]
-    limiting = ", ".join(part(ident).name for ident in profile.limiting)
+    limiting = "; ".join(part(ident).name for ident in profile.limiting)
     return [
         f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'stretch':>8}  from",
         *rows,

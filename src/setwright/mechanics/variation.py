@@ -32,8 +32,8 @@ IN_FRONT: Final[Posture] = {
     "arm plane": 82, "arm elevation": 79, "arm rotation": 80, "elbow flexion": 126,
 }  # fmt: skip
 # Where the bar lies, the arms that hold it, and how much further knee and ankle bend at the
-# stretched end than with a high bar, degrees (common practice: hips back and a little less deep with
-# a low bar, knees forward with one in front).
+# stretched end than with a high bar, degrees (common practice: hips back and a little less deep
+# with a low bar, knees forward with one in front).
 BARS: Final[Mapping[str, tuple[Point, Posture, tuple[float, float]]]] = {
     "high": ("upper back", ON_BACK, (0.0, 0.0)),
     "low": ("low on the back", ON_BACK, (-10.0, -6.0)),
