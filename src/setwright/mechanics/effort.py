@@ -29,7 +29,7 @@ EXPONENT: Final = 3.0
 # what the models' frontal and turning planes are not to be trusted with.
 RESERVE: Final[Mapping[str, float]] = {
     "hip abduction": 40.0,
-    "hip internal rotation": 100.0,
+    "hip internal rotation": 40.0,
     "ankle inversion": 5.0,
     "trunk side bend": 15.0,
     "trunk rotation": 15.0,
@@ -52,8 +52,6 @@ GRIP_RESERVE: Final = {"bar": 12.0, "handle": 4.0, "none": 0.0}
 ALL_BUT: Final = 0.97
 # Cost of a sideways push beside a muscle's: it is nearly free.
 FREE: Final = 1e-3
-# What holding blocks fall back on when the load is more than they could move by themselves.
-HOLDING_RESERVE: Final = 4.0
 
 
 @dataclass(frozen=True)
@@ -228,10 +226,7 @@ def effort(movement: Movement, build: Build, frames: int = 20) -> Effort:
         least = np.min([held[name] for name in task.ends], axis=0)
         load = float(set_load(least))
     ended_by = min(task.ends, key=lambda name: float(held[name].min()))
-    blocks = {
-        name: _shared(block, load, held[name], name in task.ends)
-        for name, block in task.blocks.items()
-    }
+    blocks = {name: _shared(block, load, held[name]) for name, block in task.blocks.items()}
     return Effort(task.asked, load, least, ended_by, blocks)
 
 
@@ -248,11 +243,10 @@ def moment_to_give(own: Array, per_load: Array, load: Array, held: Array) -> Arr
     return moment
 
 
-def _shared(task: BlockTask, load: float, held: Array, ends: bool) -> BlockWork:
+def _shared(task: BlockTask, load: float, held: Array) -> BlockWork:
     moment = moment_to_give(task.own, task.per_load, np.full(len(held), load), held)
-    reserve = task.reserve * (1.0 if ends else HOLDING_RESERVE)
     capacity, cost = task.capacity(load)
-    shared = share(capacity, moment, reserve, EXPONENT, cost)
+    shared = share(capacity, moment, task.reserve, EXPONENT, cost)
     count = len(task.crew.f0_n)
     return BlockWork(task.crew, shared.activations[:, :count], shared.reserve, moment, held)
 

@@ -168,12 +168,13 @@ def moments(
     found["elbow flexion"] = on(forearm[:, :, 2], elbow)
     wrist = about_joint("hand right")
     found["forearm pronation"] = on(forearm[:, :, 1], wrist)
-    found["wrist flexion"] = on(hand[:, :, 2], wrist)
-    # A load that pulls out of the hand opens the fingers; one that presses into it does not.
-    out = np.einsum(
-        "fi,fi->f", turned(hand, np.array([0.0, -1.0, 0.0])), summed["hand right"][:, :3]
-    )
-    found["finger flexion"] = -GRIP_LEVER_M * np.maximum(out, 0.0)
+    # A load that pulls out of the hand hangs in the fingers: it opens them and bends the wrist back.
+    # One that presses into the hand does neither.
+    along = turned(hand, np.array([0.0, -1.0, 0.0]))
+    out = np.einsum("fi,fi->f", along, summed["hand right"][:, :3])
+    grip = GRIP_LEVER_M * np.maximum(out, 0.0)
+    found["finger flexion"] = -grip
+    found["wrist flexion"] = on(hand[:, :, 2], wrist) - grip
     return found
 
 

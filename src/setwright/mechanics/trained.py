@@ -61,6 +61,16 @@ GROUPS: Final = (
         {"knee flexion": 60.0},
         {0: 132, 30: 194, 45: 208, 60: 208, 90: 172},
     ),
+    # Two studies contradict each other (strongest at -12 degrees; at 105 in "Re-examination of hip
+    # flexion angle-torque characteristics", Isokinetics and Exercise Science, 2024,
+    # 10.3233/IES-240003): alike at every angle.
+    Group(
+        ("psoas", "iliacus", "sartorius", "tensor"),
+        "hip flexion",
+        1,
+        {"knee flexion": 60.0},
+        {0: 100, 30: 100, 60: 100, 90: 100, 105: 100},
+    ),
 )
 
 

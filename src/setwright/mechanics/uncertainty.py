@@ -14,7 +14,6 @@ import numpy as np
 
 from setwright.mechanics.body import Build
 from setwright.mechanics.effort import (
-    HOLDING_RESERVE,
     BlockTask,
     Task,
     moment_to_give,
@@ -109,11 +108,10 @@ def _draws(
     for name, one in drawn.items():
         block = task.blocks[name]
         own, per_load = np.tile(block.own, (count, 1)), np.tile(block.per_load, (count, 1))
-        extra = 1.0 if name in task.ends else HOLDING_RESERVE
         shared = share(
             one.capacity,
             moment_to_give(own, per_load, load, held[name]),
-            extra * one.reserve,
+            one.reserve,
             exponent,
             block.capacity(task.load_guess)[1],
         )
