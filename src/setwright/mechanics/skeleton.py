@@ -218,7 +218,8 @@ def _arm(
     bent = humerus @ _sided(elbow, side)
     lower = _downward(table["forearm"], upper.far, bent)
     # The palm faces the thigh at 0 and forwards when the forearm is turned out by a right angle.
-    hand_turn = about(1, angles["forearm pronation"] + np.pi / 2) @ about(2, angles["wrist flexion"])
+    turned_out = about(1, angles["forearm pronation"] + np.pi / 2)
+    hand_turn = turned_out @ about(2, angles["wrist flexion"])
     hand = _downward(table["hand"], lower.far, bent @ _sided(hand_turn, side))
     placed[f"upper arm {side}"], placed[f"forearm {side}"] = upper, lower
     placed[f"hand {side}"] = hand

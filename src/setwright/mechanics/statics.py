@@ -168,8 +168,8 @@ def moments(
     found["elbow flexion"] = on(forearm[:, :, 2], elbow)
     wrist = about_joint("hand right")
     found["forearm pronation"] = on(forearm[:, :, 1], wrist)
-    # A load that pulls out of the hand hangs in the fingers: it opens them and bends the wrist back.
-    # One that presses into the hand does neither.
+    # A load that pulls out of the hand hangs in the fingers: it opens them and bends the wrist
+    # back. One that presses into the hand does neither.
     along = turned(hand, np.array([0.0, -1.0, 0.0]))
     out = np.einsum("fi,fi->f", along, summed["hand right"][:, :3])
     grip = GRIP_LEVER_M * np.maximum(out, 0.0)
