@@ -123,3 +123,13 @@ def test_a_movement_that_can_be_done_is_done() -> None:
     found = read_movement(WHOLE, "mine.yaml")
     angles, _ = placed(found, lambda: postures(found.movement, Build(), 5))
     assert len(angles["lean"]) == 5
+
+
+def test_the_movements_of_the_manual_can_be_read_and_done() -> None:
+    manual = (EXAMPLE.parents[1] / "docs" / "documents.md").read_text("utf-8")
+    blocks = [block.split("```")[0] for block in manual.split("```yaml\n")[1:]]
+    declared = [block for block in blocks if block.startswith("setwright: movement/1")]
+    assert len(declared) == 2
+    for text in declared:
+        found = read_movement(text, "documents.md")
+        assert placed(found, lambda found=found: effort(found.movement, Build())).load > 20
