@@ -145,17 +145,18 @@ def _value(quantity: Quantity, work: PartWork) -> float:
 def _moment(quantity: Quantity, name: str, side: Side) -> float:
     """Peak or mean of the moment the muscles of one side give, N·m."""
     done = worked(name)
-    amount = done.load
+    # Speed carries a set through its hardest points: there the muscles give what they can.
+    amount = np.minimum(done.load, done.strongest)
     if side.load_kg is not None:
-        amount = side.load_kg
+        amount = np.full(FRAMES, side.load_kg)
     elif side.load_share is not None:
-        amount = done.load / NEAR_LIMIT * side.load_share
+        amount = np.full(FRAMES, done.load / NEAR_LIMIT * side.load_share)
     sized = [_along(done.asked, action, amount) for action in side.actions]
     largest: Array = np.max(sized, axis=0)
     return float(largest.max() if quantity == "peak moment" else largest.mean())
 
 
-def _along(asked: Asked, action: str, amount: float) -> Array:
+def _along(asked: Asked, action: str, amount: Array) -> Array:
     coordinate, sense = _SHOULDER.get(action) or SENSE[action]
     outer: Array = asked.own[coordinate] + amount * asked.load[coordinate]
     return -sense * outer
