@@ -31,11 +31,12 @@ HUMERUS_MIDDLE = np.array([-0.55, 0.50, 0.90])
 JOINT_MIDDLE = np.array([0.14, -0.23, 0.29])
 BOX = np.array([PROTRACTION, ELEVATION, UPWARD])
 TARGET_MM, TARGET_ARM_MM = 0.3, 1.0
+LEAST_M = 6e-4  # smaller terms of the six-coordinate polynomials are dropped
 LADDER = {
     "scapula": [powers(d, 3) for d in (4, 5, 6)],
     "joint": [powers(d, 3) for d in (5, 6, 7, 8)],
-    "thorax": [powers(4, 6), powers(5, 6, 3)],
-    "clavicle": [powers(4, 6), powers(5, 6, 3)],
+    "thorax": [powers(4, 6), powers(6, 6, 3)],
+    "clavicle": [powers(4, 6), powers(6, 6, 3)],
 }
 FRAME_TERMS = powers(5, 3)
 LANDMARKS = {"c7": "c7", "t8": "t8", "xiphoid process": "px", "sternoclavicular joint": "sc"}
@@ -99,6 +100,9 @@ def best(
     """The smallest polynomial of the ladder whose errors are small enough, or the last."""
     for rows in LADDER[kind]:
         polynomial = fit(train, muscle, kind, rows, *box)
+        if rows.shape[1] > 3:
+            wide = np.abs(polynomial.coefficients) >= LEAST_M
+            polynomial = fit(train, muscle, kind, rows[wide], *box)
         errors = held_out(polynomial, test, muscle)
         if errors.rms_mm <= TARGET_MM and errors.arm_rms_mm <= TARGET_ARM_MM:
             break
@@ -221,7 +225,7 @@ def main() -> None:
     """Measure, fit, write and report."""
     parser = argparse.ArgumentParser(description="Fit the shoulder's path figures.")
     parser.add_argument("model", type=Path)
-    parser.add_argument("--poses", type=int, default=8000, help="poses to fit on")
+    parser.add_argument("--poses", type=int, default=9000, help="poses to fit on")
     asked = parser.parse_args()
     model = Shoulder(asked.model)
     with Pool(2) as pool:

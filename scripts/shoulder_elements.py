@@ -102,6 +102,7 @@ ELEMENTS = {
         "biceps-long-head",
         "joint",
         path_of="BIC_brevis",
-        note=f"{_ELBOW}; path and fibre of the short head, for the model's own path flips behind the joint",
+        note=f"{_ELBOW}; path and fibre of the short head, for the model's own path flips behind "
+        "the joint",
     ),
 }

@@ -28,8 +28,8 @@ AXIAL = {
 PROTRACTION = (-20.0, 20.0)
 ELEVATION = (-13.0, 17.0)
 UPWARD_PER_ELEVATION = 1 / 3
-UPWARD_EITHER_SIDE = 14.0
-UPWARD = (-12.0, 70.0)
+UPWARD_EITHER_SIDE = 20.0
+UPWARD = (-14.0, 72.0)
 
 
 def axial_limits(plane: Floats, elevation: Floats) -> tuple[Floats, Floats]:
