@@ -98,44 +98,57 @@ def glenohumeral_centre(scapula: Floats) -> Floats:
     Args:
         scapula: (N, 3) protraction, elevation and upward rotation from rest, rad.
     """
-    terms, _ = _terms(scapula)
-    places: Floats = terms @ frame().centre
+    places: Floats = _terms(scapula) @ frame().centre
     return places
 
 
 def glenohumeral_slope(scapula: Floats) -> Floats:
     """Derivatives (N, 3, 3) of those places, m/rad; the last axis is the scapular angle."""
-    _, slopes = _terms(scapula)
-    slope: Floats = np.einsum("ntc,tk->nkc", slopes, frame().centre)
-    return slope
+    slope: Floats = np.swapaxes(_slopes(scapula), -1, -2) @ frame().centre
+    return np.swapaxes(slope, -1, -2)
 
 
 def scapula_orientation(scapula: Floats) -> Floats:
     """Orientation of the scapula in the thorax frame, (N, 3, 3), at scapular angles (N, 3)."""
-    terms, _ = _terms(scapula)
-    orientation: Floats = frame().scapula_rest @ rotation_matrix(terms @ frame().turn)
+    vector = _terms(scapula) @ frame().turn
+    orientation: Floats = frame().scapula_rest @ rotation_matrix(vector)
     return orientation
 
 
 def scapula_turn(scapula: Floats) -> Floats:
     """Turn of the scapula about thorax x, y, z per unit of each scapular angle, (N, 3, 3)."""
-    terms, slopes = _terms(scapula)
-    vector = terms @ frame().turn
-    changes = np.einsum("ntc,tk->nkc", slopes, frame().turn)
+    vector = _terms(scapula) @ frame().turn
+    changes = np.swapaxes(np.swapaxes(_slopes(scapula), -1, -2) @ frame().turn, -1, -2)
     turn: Floats = frame().scapula_rest @ left_jacobian(vector) @ changes
     return turn
 
 
-def _terms(scapula: Floats) -> tuple[Floats, Floats]:
-    """Terms (N, T) of the polynomials and their derivatives (N, T, 3) by angle."""
+def _powers(scapula: Floats) -> list[Floats]:
+    """Powers (N, D) of u for each of the three angles."""
     held = frame()
     u = (np.asarray(scapula, dtype=float) - held.middle) / held.half
-    raised = u[:, None, :] ** np.arange(held.powers.max() + 1)[None, :, None]
-    factors = np.stack([raised[:, held.powers[:, c], c] for c in range(3)], axis=-1)
-    slopes = np.empty_like(factors)
+    exponents = np.arange(held.powers.max() + 1)
+    return [u[:, c, None] ** exponents for c in range(3)]
+
+
+def _terms(scapula: Floats) -> Floats:
+    """Terms (N, T) of the polynomials."""
+    one, two, three = (
+        raised[:, rows] for raised, rows in zip(_powers(scapula), frame().powers.T, strict=True)
+    )
+    terms: Floats = one * two * three
+    return terms
+
+
+def _slopes(scapula: Floats) -> Floats:
+    """Derivatives (N, T, 3) of the terms by angle."""
+    held = frame()
+    raised = _powers(scapula)
+    factors = [raised[c][:, held.powers[:, c]] for c in range(3)]
+    slopes = np.empty((*factors[0].shape, 3))
     for c in range(3):
-        lower = np.maximum(held.powers[:, c] - 1, 0)
-        slope = held.powers[:, c] / held.half[c] * raised[:, lower, c]
-        others = [k for k in range(3) if k != c]
-        slopes[..., c] = slope * factors[..., others].prod(axis=-1)
-    return factors.prod(axis=-1), slopes
+        rows = held.powers[:, c]
+        own = raised[c][:, np.maximum(rows - 1, 0)] * (rows / held.half[c])
+        others = [factors[k] for k in range(3) if k != c]
+        slopes[..., c] = own * others[0] * others[1]
+    return slopes
