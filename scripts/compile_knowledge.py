@@ -5,12 +5,14 @@ from __future__ import annotations
 from setwright.anatomy.atlas import AnatomyFile
 from setwright.documents.base import Document
 from setwright.documents.knowledge import compile_folder
+from setwright.exercises.comparisons import ComparisonFile
 from setwright.exercises.model import PatternFile
 from setwright.exercises.movements import MovementFile
 from setwright.sources.library import FindingsFile
 
 FOLDERS: tuple[tuple[str, str, type[Document]], ...] = (
     ("setwright.anatomy", "parts", AnatomyFile),
+    ("setwright.exercises", "comparisons", ComparisonFile),
     ("setwright.exercises", "movements", MovementFile),
     ("setwright.exercises", "patterns", PatternFile),
     ("setwright.sources", "findings", FindingsFile),

@@ -81,19 +81,26 @@ def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
     return "\n\n".join([*blocks, TRAINER_KEY])
 
 
-def exercise_text(exercise: Exercise, profile: Profile, computed: str | None = None) -> str:
+def exercise_text(
+    exercise: Exercise,
+    profile: Profile,
+    computed: str | None = None,
+    compared: Sequence[str] = (),
+) -> str:
     """One exercise: what it trains, demands, handling, cues, findings.
 
     Args:
         exercise: the exercise.
         profile: its catalogue profile.
         computed: what was computed for a body; it takes the place of the catalogue profile.
+        compared: lines on published comparisons.
     """
     blocks = [
         [*_head(exercise, None if computed else profile), ""],
         computed.split("\n") if computed else _profile(profile),
         ["", *_demands(exercise), "", *_handling(exercise)],
         ["", *_published(exercise)] if exercise.findings else [],
+        ["", *compared] if compared else [],
     ]
     return "\n".join(line for block in blocks for line in block)
 

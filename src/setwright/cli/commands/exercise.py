@@ -99,6 +99,7 @@ def _catalogued(
     from setwright.exercises import catalogue
     from setwright.exercises.movements import movement, movement_ids
     from setwright.exercises.names import match
+    from setwright.handout.compared_text import compared, compared_text
     from setwright.handout.for_body_text import for_body_data, for_body_text
     from setwright.handout.knowledge_text import exercise_text
 
@@ -115,12 +116,13 @@ def _catalogued(
         raise DocumentError("exercise", (fault,))
     if picture and found:
         _draw(found, exercise.name, picture)
+    held = compared(exercise.id) if found else ()
     if as_json:
-        computed = {"for_body": for_body_data(found)} if found else {}
+        computed = {"for_body": for_body_data(found), "compared": held} if found else {}
         emit_json({"exercise": exercise, "profile": profile, **computed})
     else:
         text = for_body_text(found, exercise.published) if found else None
-        click.echo(exercise_text(exercise, profile, text))
+        click.echo(exercise_text(exercise, profile, text, compared_text(held)))
 
 
 def _asked_for(ident: str, movement: Movement, build: Build, varied: dict[str, Any]) -> ForBody:
