@@ -80,6 +80,7 @@ MACHINES = (
     _stack("rear fly machine", 120.0),
     _stack("lateral raise machine", 80.0),
     _stack("pulldown", 120.0),
+    Line("assisted pull-up machine"),
     _stack("seated row machine", 120.0),
     _plates("chest supported row", 10.0),
     _stack("pullover machine", 120.0),

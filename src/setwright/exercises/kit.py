@@ -27,7 +27,7 @@ SUPPORTS: frozenset[Kit] = frozenset(
     (
         "rack", "bench", "incline bench", "back extension bench", "preacher bench", "dip station",
         "pull-up bar", "roman chair", "roller wheel", "nordic anchor", "step", "sliders",
-        "suspension straps", "band",
+        "suspension straps", "band", "assisted pull-up machine",
     )
 )  # fmt: skip
 Direction = Literal["down", "nearest"]

@@ -83,6 +83,7 @@ Kit = Literal[
     "rear fly machine",
     "lateral raise machine",
     "pulldown",
+    "assisted pull-up machine",
     "seated row machine",
     "chest supported row",
     "pullover machine",
