@@ -119,7 +119,7 @@ def test_a_posture_that_cannot_balance_is_refused_in_words():
 
 
 def test_an_angle_beyond_the_figures_is_refused_with_its_range():
-    with pytest.raises(ValueError, match="knee flexion.*160.*0 to 140"):
+    with pytest.raises(ValueError, match=r"knee flexion.*160.*0 to 140"):
         effort(extension(stretched={"knee flexion": 160}), BODY)
 
 

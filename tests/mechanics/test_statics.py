@@ -85,8 +85,16 @@ angle = st.floats(-60, 60)
 
 
 @settings(derandomize=True, max_examples=40, deadline=None)
-@given(hip=angle, out=st.floats(-20, 40), turn=st.floats(-30, 30), knee=st.floats(0, 120),
-       lean=angle, trunk=st.floats(-20, 60), bend=st.floats(-30, 30), spin=st.floats(-40, 40))  # fmt: skip
+@given(
+    hip=angle,
+    out=st.floats(-20, 40),
+    turn=st.floats(-30, 30),
+    knee=st.floats(0, 120),
+    lean=angle,
+    trunk=st.floats(-20, 60),
+    bend=st.floats(-30, 30),
+    spin=st.floats(-40, 40),
+)
 def test_moments_are_the_work_of_a_small_turn(hip, out, turn, knee, lean, trunk, bend, spin):
     """Virtual work: the moment on a coordinate is the work of all forces in a small turn of it."""
     degrees = {
@@ -107,8 +115,16 @@ def test_moments_are_the_work_of_a_small_turn(hip, out, turn, knee, lean, trunk,
     body, forces = outer(angles)
     found = moments(body, angles, forces, np.zeros((1, 3, 3)))
     step = 1e-6
-    for name in ("hip flexion", "hip abduction", "hip internal rotation", "knee flexion",
-                 "ankle dorsiflexion", "trunk flexion", "trunk side bend", "trunk rotation"):  # fmt: skip
+    for name in (
+        "hip flexion",
+        "hip abduction",
+        "hip internal rotation",
+        "knee flexion",
+        "ankle dorsiflexion",
+        "trunk flexion",
+        "trunk side bend",
+        "trunk rotation",
+    ):
         work = 0.0
         for sign in (1, -1):
             moved = {**angles, name: angles[name] + sign * step}

@@ -219,12 +219,13 @@ def effort(movement: Movement, build: Build, frames: int = 20) -> Effort:
         PostureError, ValueError: for a posture no body can hold or the figures do not cover.
     """
     task = task_of(movement, build, frames)
-    load, held = task.load_guess, {}
+    load = task.load_guess
     # What may be pushed sideways depends on the load, which depends on what may be pushed sideways.
     for _ in range(2 if movement.side_force else 1):
-        held = {name: block.strongest(load) for name, block in task.blocks.items()}
+        held = {name: task.blocks[name].strongest(load) for name in task.ends}
         least = np.min([held[name] for name in task.ends], axis=0)
         load = float(set_load(least))
+    held |= {name: one.strongest(load) for name, one in task.blocks.items() if name not in held}
     ended_by = min(task.ends, key=lambda name: float(held[name].min()))
     blocks = {name: _shared(block, load, held[name]) for name, block in task.blocks.items()}
     return Effort(task.asked, load, least, ended_by, blocks)
