@@ -55,6 +55,11 @@ def test_the_body_counts() -> None:
     assert other["joints"][0]["moment"] != usual["joints"][0]["moment"]
 
 
+def test_the_text_says_whose_body_and_which_way() -> None:
+    shown = run("back-squat", "--mass", 90, "--torso", "-3%", "--bar", "low").stdout
+    assert "90 kg, male, thorax -3 %; bar low" in " ".join(shown.split())
+
+
 def test_lengths_by_their_words_and_any_segment() -> None:
     found = computed("back-squat", "--arm", "-4", "--length", "foot=+3%", "--sex", "female")
     assert found["build"]["lengths"] == {"upper arm": 0.96, "forearm": 0.96, "foot": 1.03}

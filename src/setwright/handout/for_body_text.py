@@ -46,18 +46,22 @@ def where_words(at: float) -> str:
     return f"{100 * at:.0f} % of the way from long to short"
 
 
-def for_body_text(found: ForBody, published: Mapping[str, PublishedShare] | None = None) -> str:
+def for_body_text(
+    found: ForBody, published: Mapping[str, PublishedShare] | None = None, done: str = ""
+) -> str:
     """Parts, joints, strength curve and lower back of one set near its limit.
 
     Args:
         found: the movement, computed.
         published: by part, shares that were published for the exercise.
+        done: in which way it is done, when not the usual one: ``depth parallel``.
     """
     published = published or {}
+    way = f"; {done}" if done else ""
     lines = [
         _filled(
-            f"computed for {body_words(found)}: one set near its limit, the forces of standing "
-            "still at each point"
+            f"computed for {body_words(found)}{way}: one set near its limit, the forces of "
+            "standing still at each point"
         ),
         "",
         f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'active':>7}{'length':>8}  published",

@@ -175,7 +175,8 @@ def _strength(axes: Axes, found: ForBody) -> None:
     axes.plot(found.effort.asked.range_, np.minimum(strongest, 2 * top), color=INK, linewidth=1.6)
     axes.axhline(found.load, color=INK, linewidth=1.1, linestyle=(0, (5, 2)))
     at, side = (0.98, "right") if found.hardest < 0.5 else (0.02, "left")
-    axes.text(at, found.load - 0.03 * top, f"the set: {load_words(found)}", fontsize=SIZE,
+    past = "\nspeed carries it past the dot" if strongest.min() < found.load else ""
+    axes.text(at, found.load - 0.03 * top, f"the set: {load_words(found)}{past}", fontsize=SIZE,
               ha=side, va="top")  # fmt: skip
     axes.plot(
         [found.hardest], [strongest.min()], marker="o", markersize=5, color=INK, clip_on=False

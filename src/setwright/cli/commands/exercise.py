@@ -86,11 +86,11 @@ def _declared(
     declared = read_movement(*read_text(file))
     found = placed(declared, lambda: _computed(declared.movement, build, varied))
     if picture:
-        _draw(found, declared.name, picture)
+        _draw(found, _title(declared.name, varied), picture)
     if as_json:
         emit_json({"name": declared.name, "like": declared.like, "for_body": for_body_data(found)})
     else:
-        click.echo(f"{declared.name}\n{for_body_text(found)}")
+        click.echo(f"{declared.name}\n{for_body_text(found, done=_done(varied))}")
 
 
 def _catalogued(
@@ -115,13 +115,13 @@ def _catalogued(
         fault = Fault("name", words, "an exercise whose movement is declared")
         raise DocumentError("exercise", (fault,))
     if picture and found:
-        _draw(found, exercise.name, picture)
+        _draw(found, _title(exercise.name, varied), picture)
     held = compared(exercise.id) if found else ()
     if as_json:
         computed = {"for_body": for_body_data(found), "compared": held} if found else {}
         emit_json({"exercise": exercise, "profile": profile, **computed})
     else:
-        text = for_body_text(found, exercise.published) if found else None
+        text = for_body_text(found, exercise.published, _done(varied)) if found else None
         click.echo(exercise_text(exercise, profile, text, compared_text(held)))
 
 
@@ -141,6 +141,15 @@ def _computed(movement: Movement, build: Build, changes: dict[str, Any]) -> ForB
     from setwright.mechanics.variation import varied
 
     return for_body(varied(movement, **changes, build=build), build, DRAWS)
+
+
+def _done(changes: dict[str, Any]) -> str:
+    """In which way a movement is done: ``depth parallel, bar low``."""
+    return ", ".join(f"{name} {value}" for name, value in changes.items() if value)
+
+
+def _title(name: str, changes: dict[str, Any]) -> str:
+    return f"{name}, {_done(changes)}" if _done(changes) else name
 
 
 def _draw(found: ForBody, name: str, picture: Path) -> None:
