@@ -72,7 +72,7 @@ def test_a_leg_extension_spares_the_spine_and_a_hinge_does_not() -> None:
 
 def test_compression_is_more_than_what_lies_above(squat: ForBody) -> None:
     asked, spine = squat.effort.asked, squat.spine
-    above = asked.pressed + squat.load * asked.pressed_by_load
+    above = asked.pressed + squat.effort.held * asked.pressed_by_load
     # The extensors' arm is shorter than 8 cm, so they press more than moment over 8 cm.
     assert (spine.compression > above + spine.moment / 0.08 - 1e-6).all()
 

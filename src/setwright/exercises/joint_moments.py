@@ -66,14 +66,14 @@ def joint_moments(found: Effort, movement: Movement, build: Build) -> tuple[Join
         for name in ACTIONS:
             if name in columns:
                 per_load = -asked.load[name]
-                along = found.load * per_load - asked.own[name]
+                along = found.held * per_load - asked.own[name]
                 sense = np.sign(along[np.abs(along).argmax()])
                 action = ACTIONS[name][0 if sense > 0 else 1]
                 rows.append(_joint(action, sense * along, sense * per_load, found, build))
         carried = any(name.startswith("arm ") for name in movement.carried)
         if set(HUMERUS) <= set(columns) and not carried:
             per_load = np.stack([asked.load[c] for c in HUMERUS])
-            held = found.load * per_load + np.stack([asked.own[c] for c in HUMERUS])
+            held = found.held * per_load + np.stack([asked.own[c] for c in HUMERUS])
             size, added = np.linalg.norm(held, axis=0), np.linalg.norm(per_load, axis=0)
             rows.append(_joint("shoulder", size, added, found, build))
     most = max(row.moment for row in rows)

@@ -115,6 +115,12 @@ class Effort:
         """Point of the range where the least load can be held."""
         return int(self.strongest.argmin())
 
+    @property
+    def held(self) -> Array:
+        """Load the muscles hold at each point (F,): speed carries the set past what they cannot."""
+        held: Array = np.minimum(self.load, self.strongest)
+        return held
+
 
 @dataclass(frozen=True)
 class BlockTask:

@@ -33,13 +33,13 @@ def spinal(effort: Effort) -> Spine:
     second muscle working against the first, which take away and add some.
     """
     asked = effort.asked
-    outer = asked.pressed + effort.load * asked.pressed_by_load
+    outer = asked.pressed + effort.held * asked.pressed_by_load
     if "trunk" not in effort.blocks:
         return Spine(np.zeros_like(outer), np.maximum(outer, 0.0))
     work = effort.blocks["trunk"]
     crew = work.muscles
     used = work.activations * crew.force + crew.passive
     pull = used * crew.f0_n * strength("trunk", crew.parts, asked.angles)
-    held = [asked.own[name] + effort.load * asked.load[name] for name in TRUNK]
+    held = [asked.own[name] + effort.held * asked.load[name] for name in TRUNK]
     moment = np.linalg.norm(held, axis=0)
     return Spine(moment, np.maximum(outer + pull.sum(axis=1), 0.0))
