@@ -2,8 +2,8 @@
 
     python scripts/check_shoulder_against_opensim.py ThoracoscapularShoulderModel.osim
 
-Needs the ``opensim`` wheel beside the package. Prints errors element by element and leaves with 1 when a
-length is off by more than 1 mm or an arm by more than 4 mm rms where the path has not jumped.
+Needs the ``opensim`` wheel beside the package. Prints errors element by element; leaves with 1 when
+a length is off by more than 1 mm or an arm by more than 4 mm rms where its path has not jumped.
 """
 
 from __future__ import annotations

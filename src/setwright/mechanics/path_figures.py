@@ -9,7 +9,6 @@ from pydantic import Field, model_validator
 from setwright.anatomy.joints import Coordinate
 from setwright.documents.base import Document
 
-
 # A shoulder turns about more than one axis at once: components of rotation vectors, see
 # ``shoulder``. They are no joint angles of their own.
 Turn = Literal[
