@@ -148,7 +148,8 @@ def _carried(movement: Movement, body: Skeleton, build: Build, forces: list[Forc
     outer = wrench(forces, len(body.blade))
     contact, left = contact_forces(spots, outer)
     size = np.abs(outer[:, :3]).max() + 1e-9
-    if movement.balance is None and np.abs(left[:, 3:]).max() > UNBALANCED * size:
+    # To the side a back, a foot or a hand is broad enough.
+    if movement.balance is None and np.abs(left[:, 5]).max() > UNBALANCED * size:
         raise PostureError(
             "support",
             f"{', '.join(movement.support)}, which cannot balance the body and its load",
