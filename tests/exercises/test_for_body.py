@@ -10,6 +10,7 @@ import pytest
 from setwright.exercises.for_body import ForBody, for_body
 from setwright.exercises.movements import movement
 from setwright.mechanics.body import Build
+from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.spine import spinal
 
 BUILD = Build(1.8, 80.0)
@@ -90,3 +91,8 @@ def test_long_thighs_take_the_hip_further_from_the_bar(squat: ForBody) -> None:
         for one in (squat, long)
     ]
     assert hips[1] > 1.02 * hips[0]
+
+
+def test_a_body_that_cannot_hold_itself_is_refused() -> None:
+    with pytest.raises(PostureError, match="without any load"):
+        for_body(movement("back-squat"), Build(1.6, 250.0))

@@ -11,6 +11,7 @@ from setwright.exercises.joint_moments import JointRow, joint_moments
 from setwright.mechanics.body import Build
 from setwright.mechanics.effort import Effort, effort
 from setwright.mechanics.growth import share_of
+from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import Movement
 from setwright.mechanics.spine import Spine, spinal
 from setwright.mechanics.turns import Array
@@ -106,6 +107,13 @@ def for_body(movement: Movement, build: Build, draws: int = 0) -> ForBody:
     """
     found = effort(movement, build, FRAMES)
     at = found.sticking
+    if found.load <= 0:
+        raise PostureError(
+            "load",
+            f"a body that is too much for its muscles at {100 * found.asked.range_[at]:.0f} % of "
+            "the range, without any load",
+            "a shorter range, more support, or a load that helps",
+        )
     spread = draw(movement, build, draws) if draws else {}
     parts = [
         PartRow(
