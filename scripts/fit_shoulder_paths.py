@@ -151,6 +151,12 @@ def anchor(wanted: Wanted, model: Shoulder) -> dict[str, object] | None:
     return {"ratio": 1.0, "at_deg": at, "source": pose.source}
 
 
+def _followed(polynomial: Polynomial, share: float) -> list[float]:
+    """Coefficients of a path that follows this one's changes by a share."""
+    changes = polynomial.rows.sum(axis=1) > 0
+    return list(np.where(changes, share, 1.0) * polynomial.coefficients)
+
+
 def entry(name: str, model: Shoulder, polynomial: Polynomial, errors: Errors) -> dict[str, object]:
     """One element as the file holds it."""
     wanted = ELEMENTS[name]
@@ -172,7 +178,7 @@ def entry(name: str, model: Shoulder, polynomial: Polynomial, errors: Errors) ->
         "pennation_rad": round(muscle.getPennationAngleAtOptimalFiberLength(), 4),
         "coordinates": NAMES[polynomial.kind],
         "powers": polynomial.rows.tolist(),
-        "coefficients_m": [round(c, 7) for c in polynomial.coefficients.tolist()],
+        "coefficients_m": [round(c, 7) for c in _followed(polynomial, wanted.path_share)],
         "rms_mm": round(errors.rms_mm, 2),
         "max_mm": round(errors.max_mm, 2),
         "arm_rms_mm": round(errors.arm_rms_mm, 2),

@@ -38,9 +38,9 @@ RESERVE: Final[Mapping[str, float]] = {
     "scapula protraction": 30.0,
     "scapula elevation": 30.0,
     "scapula upward rotation": 30.0,
-    "humerus x": 3.0,
-    "humerus y": 3.0,
-    "humerus z": 3.0,
+    "humerus x": 8.0,
+    "humerus y": 8.0,
+    "humerus z": 8.0,
     "wrist flexion": 4.0,
     "finger flexion": 2.0,
 }
