@@ -1,7 +1,9 @@
 """What a set does for each part: how hard it works, how long it is then, and how far that grows it.
 
-The growth figure grows with how hard a part works relative to the hardest-working one, and with how
-long its fibres are while they work.
+A part grows in proportion to how hard it works beside the hardest-working part, and one per cent
+more for every per cent that its fibres are longer than their best length while they are loaded, or
+one per cent less for every per cent that they are shorter. Both are fitted to and held against
+trials in docs/growth.md.
 """
 
 from __future__ import annotations
@@ -15,8 +17,10 @@ import numpy as np
 from setwright.mechanics.effort import Effort
 from setwright.mechanics.turns import Array
 
-# Growth for each optimal fibre length beyond the optimum; not yet calibrated.
-LENGTH_WEIGHT: Final = 0.5
+# Growth for each optimal fibre length beyond the optimum, fitted to trials by scripts/fit_growth.py;
+# its standard deviation over resampled trials.
+LENGTH_WEIGHT: Final = 1.0
+LENGTH_WEIGHT_SD: Final = 0.4
 
 # A muscle that only holds counts for this much of one that moves (common practice: a stabiliser
 # counts for about half a set); it moves when its fibres change by a tenth of their best length.

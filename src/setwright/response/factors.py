@@ -103,15 +103,15 @@ COEFFICIENTS: Mapping[str, Coefficient] = MappingProxyType(
             "chosen: a few per cent lost at 4 repetitions, a fifth at 2",
         ),
         "stretch slope": Coefficient(
-            0.3,
-            0.2,
+            0.7,
+            0.28,
             -0.2,
-            0.9,
+            1.6,
             "1",
             "change in the value of a set from load on the short part to load on the long part",
             ("muscle-length-regional-meta-2024", "partials-long-vs-short-meta-2025"),
-            "chosen so that the whole contrast is worth about 0.06 in effect size, between the "
-            "trivial regional effects and the larger one of partials",
+            "the weight of fibre length fitted to trials, 1.0 with SD 0.4 (docs/growth.md), times "
+            "the 0.7 fibre lengths between the ends of the stretch scale",
         ),
         "partials bonus": Coefficient(
             0.05,
