@@ -132,8 +132,8 @@ class BlockTask:
         own: (F, K) outer moment of the body's weight, stretched fibres taken off, N·m.
         per_load: (F, K) outer moment per unit of load, N·m.
         reserve: (F, K) largest moment that need not come from muscles, N·m.
-        push: (F, K) moment of the largest sideways push per newton carried, N·m, or None.
-        carried: (F,) newtons carried of the body's own weight, and per unit of load.
+        push: (F, K, P) moments of the largest pushes of foot or hand per newton carried, N·m.
+        carried: (F, P) newtons each push may use, of the body's own weight and per unit of load.
     """
 
     crew: Muscles
@@ -141,19 +141,17 @@ class BlockTask:
     own: Array
     per_load: Array
     reserve: Array
-    push: Array | None
+    push: Array
     carried: tuple[Array, Array]
 
     def capacity(self, load: float) -> tuple[Array, Array]:
-        """Moments (F, K, M or M + 2) of the muscles, then of a sideways push; cost of each."""
+        """Moments (F, K, M + 2 P) of the muscles, then of the pushes; cost of each."""
         # A newton of muscle costs the same wherever it is, so heads that pull alike work alike.
         cost = self.crew.f0_n / self.crew.f0_n.mean()
-        if self.push is None:
-            return self.moments, cost
         own, per_load = self.carried
-        push = (own + load * per_load)[:, None] * self.push
-        both = np.stack((push, -push), axis=-1)
-        return np.concatenate((self.moments, both), axis=2), np.concatenate((cost, [FREE, FREE]))
+        push = (own + load * per_load)[:, None, :] * self.push
+        moments = np.concatenate((self.moments, push, -push), axis=2)
+        return moments, np.concatenate((cost, np.full(2 * push.shape[2], FREE)))
 
     def strongest(self, load: float) -> Array:
         """The largest load at each point of the range, pushing sideways as ``load`` allows."""
@@ -202,11 +200,12 @@ def _task(name: Block, movement: Movement, wanted: Asked, build: Build) -> Block
     free = [k for k, c in enumerate(COORDINATES[name]) if c not in _taken_up(movement)]
     mask = np.zeros(len(COORDINATES[name]))
     mask[free] = 1.0
-    push, carried = None, (np.zeros(0), np.zeros(0))
-    if movement.side_force and name in wanted.sideways:
-        side = wanted.sideways[name]
-        push = movement.side_force * mask * _table(side.moments, name)
-        carried = (np.abs(side.own), np.abs(side.load))
+    pushes = wanted.pushes.get(name, ())
+    push = np.zeros((len(wanted.range_), len(mask), len(pushes)))
+    carried = np.zeros((2, len(wanted.range_), len(pushes)))
+    for k, one in enumerate(pushes):
+        push[:, :, k] = mask * _table(one.moments, name)
+        carried[:, :, k] = one.own, one.load
     return BlockTask(
         crew,
         crew.capacity * factor[:, None, :] * mask[:, None],
@@ -214,7 +213,7 @@ def _task(name: Block, movement: Movement, wanted: Asked, build: Build) -> Block
         mask * _table(wanted.load, name),
         reserve_of(name, movement, wanted),
         push,
-        carried,
+        (carried[0], carried[1]),
     )
 
 

@@ -119,7 +119,7 @@ def _curve(ratio: Floats) -> tuple[Floats, Floats]:
         one, rise = _one_fibre(ratio + offset)
         force += share / _LARGEST * one
         slope += share / _LARGEST * rise
-    return force, slope
+    return np.minimum(force, 1.0), slope
 
 
 def _one_fibre(ratio: Floats) -> tuple[Floats, Floats]:

@@ -29,6 +29,8 @@ _PLACES: Final = {
     "knees": ("knees",),
     "ankles": ("ankles",),
 }
+# Half the width a foot, the shoulders or the pelvis press on, m (from memory).
+HALF_WIDTH_M: Final = {"foot": 0.04, "thorax": 0.1, "pelvis": 0.1}
 
 
 def size_along(load: Load, range_: Array) -> Array:
@@ -97,7 +99,16 @@ def supports(movement: Movement, body: Skeleton, stature_m: float) -> tuple[Plac
             elif name == "foot" or (movement.side == "one" and name != "feet"):
                 here = here[:1]
             found.extend(here)
-    return tuple(found)
+    return tuple(side for place in found for side in _sides(place, body))
+
+
+def _sides(place: Place, body: Skeleton) -> tuple[Place, ...]:
+    """A place to its right and to its left: what it can press on without tipping sideways."""
+    carrier = place.segment.split()[0]
+    if carrier not in HALF_WIDTH_M:
+        return (place,)
+    right = HALF_WIDTH_M[carrier] * body.placed[place.segment].rotation[:, :, 2]
+    return tuple(Place(place.segment, place.position + way * right) for way in (1.0, -1.0))
 
 
 def support_centre(movement: Movement, body: Skeleton, stature_m: float) -> Array:

@@ -12,8 +12,8 @@ from setwright.mechanics.body import Build
 from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import FIXED, Movement
 from setwright.mechanics.outer import load_forces, size_along, supports
-from setwright.mechanics.points import places
 from setwright.mechanics.posture import along, postures
+from setwright.mechanics.pushes import Push, pushes
 from setwright.mechanics.shoulder import glenohumeral_slope
 from setwright.mechanics.skeleton import Skeleton
 from setwright.mechanics.statics import (
@@ -31,21 +31,6 @@ UNBALANCED: Final = 0.02
 
 
 @dataclass(frozen=True)
-class Sideways:
-    """A push to the side that hands or feet may add to what they carry.
-
-    Attributes:
-        moments: by coordinate (F,), N·m on the block per newton pushed outwards.
-        own: (F,) what one hand or foot carries of the body's own weight, N.
-        load: (F,) the same per unit of load, N.
-    """
-
-    moments: Mapping[str, Array]
-    own: Array
-    load: Array
-
-
-@dataclass(frozen=True)
 class Asked:
     """Outer moments along the range; the muscles must give the opposite.
 
@@ -58,7 +43,8 @@ class Asked:
         unit: ``kg``, ``N·m`` or ``bodyweights``.
         pressed: (F,) force along the spine at the pelvis from the body's own weight, N.
         pressed_by_load: (F,) the same per unit of load, N.
-        sideways: by block, the sideways push its hands or feet may add.
+        pushes: by block, the pushes its hands or feet may add: sideways, and along the feet when
+            the other foot, a pad or a bench holds against it.
     """
 
     range_: Array
@@ -69,7 +55,7 @@ class Asked:
     unit: str
     pressed: Array
     pressed_by_load: Array
-    sideways: Mapping[str, Sideways]
+    pushes: Mapping[str, tuple[Push, ...]]
 
 
 def asked(
@@ -109,35 +95,8 @@ def asked(
     return Asked(
         range_, angles, body, own, per_load, unit,
         *pressed,
-        _sideways(body, angles, build, slope, own_forces, load_all, movement.bodyweight),
+        pushes(movement, body, angles, build, slope, own_forces, load_all),
     )  # fmt: skip
-
-
-def _sideways(
-    body: Skeleton,
-    angles: Mapping[str, Array],
-    build: Build,
-    slope: Array,
-    own: list[Force],
-    load: list[Force],
-    bodyweight: bool,
-) -> Mapping[str, Sideways]:
-    found = {}
-    frames = len(body.blade)
-    for block, spot, segment in (("leg", "mid feet", "foot right"), ("arm", "hands", "hand right")):
-        place = places(body, spot, build.stature_m)[0]
-        outward = np.broadcast_to([0.0, 0.0, 1.0], (frames, 3))
-        push = Force(place.segment, place.position, outward)
-        carried = [
-            np.linalg.norm(
-                wrench([f for f in forces if f.segment == segment], frames)[:, :3], axis=1
-            )
-            for forces in (own, load)
-        ]
-        if bodyweight:
-            carried = [np.zeros(frames), carried[0]]
-        found[block] = Sideways(moments(body, angles, [push], slope), carried[0], carried[1])
-    return found
 
 
 def _carried(movement: Movement, body: Skeleton, build: Build, forces: list[Force]) -> list[Force]:
