@@ -29,7 +29,9 @@ def catalogue_ids() -> tuple[str, ...]:
 def main() -> int:
     """Compute and write; say which exercises cannot be computed."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--draws", type=int, default=200, help="bodies and stances a spread is from")
+    parser.add_argument(
+        "--draws", type=int, default=200, help="bodies and stances a spread is from"
+    )
     draws = parser.parse_args().draws
     wanted = [ident for ident in catalogue_ids() if ident in movement_ids()]
     missing = sorted(set(catalogue_ids()) - set(wanted))

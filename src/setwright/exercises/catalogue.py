@@ -14,8 +14,8 @@ from setwright.anatomy.atlas import parts
 from setwright.documents.knowledge import load_folder
 from setwright.exercises.model import Exercise, PatternFile
 from setwright.exercises.profile import Profile
-from setwright.exercises.shares import profile_of, work
-from setwright.mechanics.anatomical_rule import Body, Worked
+from setwright.exercises.profile_cache import computed
+from setwright.exercises.shares import Worked, profile_of, work
 
 
 @cache
@@ -61,8 +61,7 @@ def exercise(ident: str) -> Exercise:
 
 @cache
 def _worked() -> tuple[Worked, ...]:
-    body = Body(parts())
-    return tuple(work(one, body) for one in exercises())
+    return tuple(work(one, computed(one.id), parts()) for one in exercises())
 
 
 @cache
@@ -73,7 +72,7 @@ def profile(ident: str) -> Profile:
         KeyError: when there is no such exercise.
     """
     position = row(ident)
-    return profile_of(exercises()[position], parts(), _worked()[position])
+    return profile_of(exercises()[position], computed(ident), parts(), _worked()[position])
 
 
 @cache

@@ -11,11 +11,13 @@ class Share:
 
     Attributes:
         part: part id.
-        value: 0 to 1. Below 0.1 is reported as 0: the rule cannot tell it from nothing.
+        value: 0 to 1. Below 0.1 is reported as 0: it cannot be told from nothing.
         low: lower end of the 90 % interval.
         high: upper end of the 90 % interval.
-        stretch: 0 to 1, how much load falls on the part where it is long.
-        basis: ``anatomical rule`` or the id of the finding it comes from.
+        stretch: 0 to 1, how long the part is under load.
+        basis: ``mechanics`` or the id of the finding it comes from.
+        computed: the share by mechanics, also where a finding is used instead.
+        loaded_ratio: fibre length over optimal length under load, or None without a computed one.
     """
 
     part: str
@@ -24,6 +26,8 @@ class Share:
     high: float
     stretch: float
     basis: str
+    computed: float
+    loaded_ratio: float | None
 
 
 @dataclass(frozen=True)
@@ -33,10 +37,10 @@ class Profile:
     Attributes:
         exercise: exercise id.
         shares: parts with a share above zero, largest first.
-        limiting: parts that end the set (share within 0.1 of the largest, on the joint of
-            largest demand).
+        limiting: parts that end the set.
         spinal_load: 0 to 1.
         loaded_stretch: 0 to 1, the share-weighted mean over the limiting parts.
+        hardest: where in the range the least load can be held, 0 stretched to 1 shortened.
     """
 
     exercise: str
@@ -44,6 +48,7 @@ class Profile:
     limiting: tuple[str, ...]
     spinal_load: float
     loaded_stretch: float
+    hardest: float
 
     def share(self, part: str) -> float:
         """Share of ``part``, 0 when the exercise does not train it."""

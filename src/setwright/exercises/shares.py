@@ -1,80 +1,114 @@
-"""Shares and stretch of every exercise, published findings put over the rule; and profiles."""
+"""Shares and stretch of an exercise, published shares put over the computed ones; and its profile."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from setwright.anatomy.model import Part
+from setwright.exercises.computed import Computed
 from setwright.exercises.model import Exercise
 from setwright.exercises.profile import Profile, Share
-from setwright.mechanics.anatomical_rule import Asked, Body, Worked
 
+Array = NDArray[np.float64]
+
+COMPUTED: Final = "mechanics"
 PUBLISHED_SPREAD: Final = 0.1
-RULE: Final = "anatomical rule"
+# A share below this cannot be told from nothing.
+LEAST: Final = 0.1
+# The draws leave out what the models themselves may have wrong (from memory).
+MODEL_SPREAD: Final = 0.08
 # 5 % and 95 % points of the normal distribution.
 NINETY: Final = 1.645
-LIMITING_WITHIN: Final = 0.1
-# Axial load and trunk moment both burden the spine; the moment weighs more.
-AXIAL_WEIGHT: Final = 0.4
-MOMENT_WEIGHT: Final = 0.6
+# Loaded stretch runs from 0 at the first fibre length ratio to 1 at the second.
+STRETCH_FROM: Final = 0.7
+STRETCH_TO: Final = 1.4
+# Moment and compression at the lower back that count as a full spinal load: a heavy pull from the
+# floor by the same computation.
+FULL_MOMENT_NM: Final = 450.0
+FULL_COMPRESSION_N: Final = 11500.0
 
 
-def work(exercise: Exercise, body: Body) -> Worked:
-    """Shares by the rule, with the published shares of the exercise put over them."""
-    asked = [Asked(d.action, d.demand, d.stretched, d.shortened) for d in exercise.demands]
-    worked = body.work(asked, exercise.hold, exercise.hardest, exercise.spine_moment)
-    if not exercise.published:
-        return worked
-    rows = {part.id: row for row, part in enumerate(body.parts)}
-    shares, spread = worked.shares.copy(), worked.spread.copy()
-    for part, published in exercise.published.items():
-        shares[rows[part]] = published.share
-        spread[rows[part]] = PUBLISHED_SPREAD
-    return Worked(shares, spread, np.where(shares > 0, worked.stretch, 0.0))
+@dataclass(frozen=True)
+class Worked:
+    """What one exercise does for every part; arrays over the parts, shape (P,).
+
+    Attributes:
+        shares: 0 to 1, 0 below ``LEAST``.
+        spread: standard deviation of each share.
+        stretch: 0 to 1, how long a part is under load; 0 without a share.
+    """
+
+    shares: Array
+    spread: Array
+    stretch: Array
 
 
-def profile_of(exercise: Exercise, parts: Sequence[Part], worked: Worked) -> Profile:
+def work(exercise: Exercise, computed: Computed, parts: Sequence[Part]) -> Worked:
+    """The computed shares of an exercise with its published ones put over them."""
+    size = len(parts)
+    shares, spread, ratio = np.zeros(size), np.full(size, MODEL_SPREAD), np.ones(size)
+    for row, part in enumerate(parts):
+        if part.id in computed.parts:
+            found = computed.parts[part.id]
+            shares[row] = found.share
+            spread[row] = np.hypot(found.sd, MODEL_SPREAD)
+            ratio[row] = found.loaded_ratio
+        if part.id in exercise.published:
+            shares[row] = exercise.published[part.id].share
+            spread[row] = PUBLISHED_SPREAD
+    shares = np.where(shares < LEAST, 0.0, shares)
+    return Worked(shares, spread, np.where(shares > 0, stretch_of(ratio), 0.0))
+
+
+def stretch_of(ratio: Array) -> Array:
+    """Loaded stretch, 0 to 1, of fibre length ratios."""
+    stretch: Array = np.clip((ratio - STRETCH_FROM) / (STRETCH_TO - STRETCH_FROM), 0.0, 1.0)
+    return stretch
+
+
+def profile_of(
+    exercise: Exercise, computed: Computed, parts: Sequence[Part], worked: Worked
+) -> Profile:
     """The profile of an exercise from its arrays over the parts."""
-    shares = tuple(
-        Share(
-            part.id,
-            round(float(worked.shares[row]), 3),
-            round(float(max(worked.shares[row] - NINETY * worked.spread[row], 0.0)), 3),
-            round(float(min(worked.shares[row] + NINETY * worked.spread[row], 1.0)), 3),
-            round(float(worked.stretch[row]), 3),
-            exercise.published[part.id].source if part.id in exercise.published else RULE,
-        )
-        for row, part in enumerate(parts)
-        if worked.shares[row] > 0
-    )
-    ordered = tuple(sorted(shares, key=lambda share: -share.value))
-    limiting = _limiting(exercise, parts, worked.shares)
-    weights = worked.shares[limiting]
+    shares = []
+    for row, part in enumerate(parts):
+        value, give = float(worked.shares[row]), NINETY * float(worked.spread[row])
+        if value > 0:
+            found = computed.parts.get(part.id)
+            published = exercise.published.get(part.id)
+            shares.append(
+                Share(
+                    part.id,
+                    round(value, 3),
+                    round(max(value - give, 0.0), 3),
+                    round(min(value + give, 1.0), 3),
+                    round(float(worked.stretch[row]), 3),
+                    published.source if published else COMPUTED,
+                    found.share if found else 0.0,
+                    found.loaded_ratio if found else None,
+                )
+            )
+    rows = [row for row, part in enumerate(parts) if part.id in computed.ends]
+    rows = [row for row in rows if worked.shares[row] > 0]
+    weights = worked.shares[rows]
     total = float(weights.sum())
-    stretch = float(weights @ worked.stretch[limiting]) / total if total else 0.0
     return Profile(
         exercise.id,
-        ordered,
-        tuple(parts[row].id for row in limiting),
-        round(spinal_load(exercise), 3),
-        round(stretch, 3),
+        tuple(sorted(shares, key=lambda share: -share.value)),
+        tuple(parts[row].id for row in rows),
+        round(spinal_load(computed), 3),
+        round(float(weights @ worked.stretch[rows]) / total if total else 0.0, 3),
+        computed.hardest,
     )
 
 
-def spinal_load(exercise: Exercise) -> float:
-    """Burden on the spine, 0 to 1, from the declared axial load and trunk moment."""
-    return AXIAL_WEIGHT * exercise.spine_axial + MOMENT_WEIGHT * exercise.spine_moment
-
-
-def _limiting(
-    exercise: Exercise, parts: Sequence[Part], shares: NDArray[np.float64]
-) -> NDArray[np.intp]:
-    largest = max(demand.demand for demand in exercise.demands)
-    actions = {demand.action for demand in exercise.demands if demand.demand == largest}
-    there = np.array([bool(actions & part.actions.keys()) for part in parts])
-    best = float(shares[there].max(initial=0.0))
-    return np.flatnonzero(there & (shares > 0) & (shares >= best - LIMITING_WITHIN))
+def spinal_load(computed: Computed) -> float:
+    """Burden on the lower back, 0 to 1, from the moment it holds and the force along it."""
+    moment = computed.spine_moment_nm / FULL_MOMENT_NM
+    compression = computed.spine_compression_n / FULL_COMPRESSION_N
+    return float(min(0.5 * moment + 0.5 * compression, 1.0))
