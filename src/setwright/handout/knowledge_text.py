@@ -19,18 +19,25 @@ BAR = 20
 # Below this share an exercise is no answer to "what trains this part?".
 TRAINS_FROM = 0.3
 TRAINER_KEY = (
-    "share: how much of a working set counts; length: how much of its load falls where the part\n"
-    "is long; spine: cost to the lower back; each 0 to 1"
+    "share: how much of a working set counts, 0 to 1; length: fibre length over optimal length\n"
+    "where the part is loaded; spine: cost to the lower back, 0 to 1"
 )
 
 
 @dataclass(frozen=True)
 class Trainer:
-    """An exercise as one that trains a part: share, stretch and spinal load, each 0 to 1."""
+    """An exercise as one that trains a part.
+
+    Attributes:
+        exercise: its id.
+        share: 0 to 1.
+        length: fibre length over optimal length where the part is loaded; None when unknown.
+        spinal_load: cost to the spine, 0 to 1.
+    """
 
     exercise: str
     share: float
-    stretch: float
+    length: float | None
     spinal_load: float
 
 
@@ -39,8 +46,7 @@ def trainers(part_id: str, by: str, most: int) -> tuple[Trainer, ...]:
 
     Args:
         part_id: id of the part.
-        by: ``share``, ``length`` (load on the part where it is long, times share) or ``spine``
-            (least spinal load first).
+        by: ``share``, ``length`` (longest under load first) or ``spine`` (least spinal load first).
         most: how many to give back.
     """
     found = []
@@ -48,13 +54,19 @@ def trainers(part_id: str, by: str, most: int) -> tuple[Trainer, ...]:
         profile = catalogue.profile(exercise.id)
         for share in profile.shares:
             if share.part == part_id and share.value >= TRAINS_FROM:
-                found.append(Trainer(exercise.id, share.value, share.stretch, profile.spinal_load))
+                found.append(
+                    Trainer(exercise.id, share.value, share.loaded_ratio, profile.spinal_load)
+                )
     keys = {
-        "share": lambda row: (-row.share, -row.stretch, row.exercise),
-        "length": lambda row: (-row.stretch * row.share, row.exercise),
+        "share": lambda row: (-row.share, -(row.length or 0.0), row.exercise),
+        "length": lambda row: (-(row.length or 0.0), -row.share, row.exercise),
         "spine": lambda row: (row.spinal_load, -row.share, row.exercise),
     }
     return tuple(sorted(found, key=keys[by])[:most])
+
+
+def _length(row: Trainer) -> str:
+    return "" if row.length is None else f"{row.length:.2f}"
 
 
 def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
@@ -71,7 +83,7 @@ def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
             lines.append(f"  volume, one side: {known.volume_cm3:.0f} cm3")
         lines.append(f"  {'exercise':<38}{'share':>7}{'length':>9}{'spine':>7}")
         lines += [
-            f"  {catalogue.exercise(row.exercise).name:<38}{row.share:>7.2f}{row.stretch:>9.2f}"
+            f"  {catalogue.exercise(row.exercise).name:<38}{row.share:>7.2f}{_length(row):>9}"
             f"{row.spinal_load:>7.2f}"
             for row in found
         ]

@@ -23,7 +23,7 @@ Examples:
     type=click.Choice(["share", "length", "spine"]),
     default="share",
     show_default=True,
-    help="Rank by share, by load on the part where it is long, or by cost to the spine.",
+    help="Rank by share, by how long the part is under load, or by cost to the spine.",
 )
 @click.option("--most", type=click.IntRange(1, 50), default=8, show_default=True)
 @json_option
