@@ -69,7 +69,11 @@ _LAT = {"anchor": "latissimus", "l0_m": 0.264}
 _ELBOW = "length with the elbow straight; add the change the elbow makes"
 ELEMENTS = {
     "TrapeziusClavicle_S": Wanted("trapezius-upper", "scapula"),
-    "TrapeziusScapula_S": Wanted("trapezius-upper", "scapula"),
+    "TrapeziusScapula_S": Wanted(
+        "trapezius-middle",
+        "scapula",
+        note="C7 and T1 to the acromion, which most textbooks count to the middle part",
+    ),
     "TrapeziusScapula_M": Wanted("trapezius-middle", "scapula"),
     "TrapeziusScapula_I": Wanted("trapezius-lower", "scapula"),
     "Rhomboideus_S": Wanted("rhomboids", "scapula"),

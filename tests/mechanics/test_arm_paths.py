@@ -8,6 +8,7 @@ import pytest
 
 from setwright.anatomy.atlas import parts
 from setwright.mechanics.fibre import fibre_state, fibres
+from setwright.mechanics.fibre_adjustments import adjustments
 from setwright.mechanics.paths import load
 
 ARM = load("arm")
@@ -65,15 +66,13 @@ def test_parameters_are_the_arm_models():
 
 def test_muscles_of_two_joints_give_a_change_and_their_own_fibres():
     lengths, _ = ARM.evaluate(pose())
-    relaxed = fibre_state(ARM.evaluate(pose(elbow=5))[0], fibres(ARM), "rigid").ratio[0]
+    relaxed = fibre_state(lengths, fibres(ARM), "rigid").ratio[0]
     for name in BOTH_JOINTS:
         i = NAMES.index(name)
         assert lengths[0, i] == pytest.approx(0, abs=1e-7)
-        # The same as from the model's whole path and tendon slack length, arm hanging.
-        e, whole = ARM.elements[i], REFERENCE["poses"][0]["length_m"][name]
-        along = whole - e.slack_m
-        expected = np.hypot(along, e.l0_m * np.sin(e.pennation_rad)) / e.l0_m
-        assert relaxed[i] == pytest.approx(expected, abs=2e-3)
+        # The relaxed fibre at a straight elbow is where the adjustments put it, arm hanging.
+        adjusted = adjustments()[ARM.elements[i].part]
+        assert relaxed[i] == pytest.approx(adjusted.anchor.ratio, abs=2e-3)
 
 
 def test_every_part_of_the_forearm_and_upper_arm_is_there():
