@@ -15,8 +15,9 @@ from profiles_against_trials import spearman
 # Differences of relative growth turn from squared to absolute here, so that no trial rules.
 SOFT: Final = 0.3
 WEIGHTS: Final = np.round(np.arange(0.0, 3.005, 0.01), 2)
-POWERS: Final = (0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.25, 1.5)
-SHORT_SLOPES: Final = tuple(np.round(np.arange(0.0, 3.01, 0.1), 1))
+POWERS: Final = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.25, 1.5)
+LONG_SLOPES: Final = np.round(np.arange(0.0, 8.01, 0.25), 2)
+SHORT_SLOPES: Final = np.round(np.arange(0.0, 2.01, 0.1), 1)
 RESAMPLED: Final = 2000
 SEED: Final = 1
 
@@ -137,6 +138,24 @@ def rank(of: Sequence[LeftOut]) -> float:
     return spearman(list(measured), list(predicted))
 
 
+def rank_same_muscle(of: Sequence[LeftOut]) -> float:
+    """The same over the mean of each muscle in its trial: which condition grows it more.
+
+    A muscle that was measured in one condition only, or grew or works in none, is left out.
+    """
+    measured, predicted = [], []
+    for one in of:
+        rows: dict[tuple[str, ...], list[int]] = {}
+        for row, condition in enumerate(one.trial.conditions):
+            rows.setdefault(condition.parts, []).append(row)
+        for own in rows.values():
+            grew, computed = one.trial.measured[own], one.predicted[own]
+            if len(own) > 1 and grew.mean() > 0 and computed.mean() > 0:
+                measured += list(grew / grew.mean())
+                predicted += list(computed / computed.mean())
+    return spearman(measured, predicted)
+
+
 def straight() -> tuple[Constants, ...]:
     """One weight, nothing else."""
     return tuple(Constants(float(weight)) for weight in WEIGHTS)
@@ -149,4 +168,4 @@ def with_power() -> tuple[Constants, ...]:
 
 def with_short_slope() -> tuple[Constants, ...]:
     """A weight beyond the best length and another below it."""
-    return tuple(Constants(float(w), 1.0, float(s)) for s in SHORT_SLOPES for w in WEIGHTS[::10])
+    return tuple(Constants(float(w), 1.0, float(s)) for s in SHORT_SLOPES for w in LONG_SLOPES)
