@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from textwrap import fill
 
 from setwright.audit.audit import AuditReport
 from setwright.audit.registry import Criterion, registry
 from setwright.audit.remark import Remark, Verdict
 from setwright.handout.remark_words import limit_words, mend_words, remark_words, subject_words
-from setwright.handout.wording import counted, number
+from setwright.handout.wording import counted, folded, number
 from setwright.plan.week import Plan
 
 WIDTH = 96
@@ -57,7 +56,7 @@ def _named(remarks: Iterable[Remark]) -> str:
     titles = [item.title for item in registry() if item.id in fine]
     if not titles:
         return ""
-    return fill("Holds throughout: " + "; ".join(titles) + ".", WIDTH, subsequent_indent="  ")
+    return folded("Holds throughout: " + "; ".join(titles) + ".", WIDTH, subsequent_indent="  ")
 
 
 def _grouped(remarks: list[Remark]) -> str:
@@ -84,16 +83,15 @@ def _criterion(criterion: Criterion | None, remarks: list[Remark]) -> str:
             said += f" Mend: {mend_words(remark.mend)}."
         if remark.unavoidable is not None:
             said += f" Declared unavoidable: {remark.unavoidable}."
-        lines.append(fill(said, WIDTH, initial_indent="  - ", subsequent_indent="    "))
+        lines.append(folded(said, WIDTH, initial_indent="  - ", subsequent_indent="    "))
     evidence = dict.fromkeys(ident for remark in shown for ident in remark.evidence)
     if evidence:
         lines.append(
-            fill(
+            folded(
                 "evidence: " + ", ".join(evidence),
                 WIDTH,
                 initial_indent="    ",
                 subsequent_indent="      ",
-                break_on_hyphens=False,
                 break_long_words=False,
             )
         )
@@ -122,7 +120,7 @@ def _together(remarks: list[Remark]) -> list[str]:
         )
         head = f"{unit} ({limits})" if limits else unit
         lines.append(
-            fill(f"{head}: {figures}.", WIDTH, initial_indent="  - ", subsequent_indent="    ")
+            folded(f"{head}: {figures}.", WIDTH, initial_indent="  - ", subsequent_indent="    ")
         )
     return lines
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from textwrap import fill
 
+from setwright.handout.wording import folded
 from setwright.plan.intake import Intake
 from setwright.plan.limits import clearance
 
@@ -135,7 +135,7 @@ def personal(intake: Intake) -> tuple[Caution, ...]:
 def cautions_text(intake: Intake | None = None) -> str:
     """The cautions as lines."""
     lines = [
-        fill(one.words, WIDTH, initial_indent="  - ", subsequent_indent="    ")
+        folded(one.words, WIDTH, initial_indent="  - ", subsequent_indent="    ")
         for one in cautions(intake)
     ]
     return "\n".join(["Take care", *lines])

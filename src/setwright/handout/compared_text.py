@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from textwrap import fill
 from typing import Final
 
 from setwright.anatomy.atlas import muscles, part, parts
 from setwright.exercises import catalogue
 from setwright.exercises.comparing import Outcome, outcome
 from setwright.exercises.comparisons import Side, comparisons
+from setwright.handout.wording import folded
 
 WIDTH: Final = 88
 RELATIONS: Final = {
@@ -43,7 +43,7 @@ def compared_text(outcomes: Sequence[Outcome]) -> list[str]:
     if missed:
         lines.append("  do not come out: published, then computed (body and sets of reference)")
     return lines + [
-        fill(_words(one), WIDTH, initial_indent="    - ", subsequent_indent="      ")
+        folded(_words(one), WIDTH, initial_indent="    - ", subsequent_indent="      ")
         for one in missed
     ]
 

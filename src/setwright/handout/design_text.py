@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from textwrap import fill
 
 from setwright.design.design import Design
 from setwright.design.swap import Swap
 from setwright.exercises import catalogue
+from setwright.handout.wording import folded
 
 WIDTH = 88
 # Near-equal substitutes printed; the JSON has them all.
@@ -30,7 +30,7 @@ def design_text(found: Design) -> str:
     if report.binds:
         lines += ["", "What holds the week back"]
         lines += [
-            fill(words, WIDTH, initial_indent="  - ", subsequent_indent="    ")
+            folded(words, WIDTH, initial_indent="  - ", subsequent_indent="    ")
             for words in report.binds
         ]
     if report.alternatives:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from textwrap import fill
-
 from setwright.audit.audit import context_of
 from setwright.audit.context import Context, Placed
 from setwright.handout.cautions import cautions_text
@@ -12,6 +10,7 @@ from setwright.handout.explain_place import place
 from setwright.handout.explain_technique import technique
 from setwright.handout.explain_why import why
 from setwright.handout.explained import ExplainedExercise, ExplainedSession, Said
+from setwright.handout.wording import folded
 from setwright.plan.intake import Intake
 from setwright.plan.week import Plan
 from setwright.rehearsal.model import Rehearsal
@@ -90,7 +89,7 @@ def _block(item: ExplainedExercise, numbers: dict[str, int]) -> str:
 
 
 def _line(label: str, words: str) -> str:
-    return fill(words, WIDTH, initial_indent=f"  {label:<13}", subsequent_indent=" " * 15)
+    return folded(words, WIDTH, initial_indent=f"  {label:<13}", subsequent_indent=" " * 15)
 
 
 def _marks(said: Said, numbers: dict[str, int]) -> str:
@@ -115,12 +114,11 @@ def _sources(numbers: dict[str, int]) -> list[str]:
             )
             where = f"{cited.title}. {place_}"
         lines.append(
-            fill(
+            folded(
                 f"{ident}: {known.finding} {where}",
                 WIDTH,
                 initial_indent=f"  {given:>3}  ",
                 subsequent_indent=" " * 7,
-                break_on_hyphens=False,
                 break_long_words=False,
             )
         )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from textwrap import fill
 from typing import Any, Final
 
 import numpy as np
@@ -11,9 +10,18 @@ import numpy as np
 from setwright.anatomy.atlas import part
 from setwright.exercises.for_body import ForBody
 from setwright.exercises.model import PublishedShare
+from setwright.handout.wording import folded
 
 WIDTH: Final = 88
 POINTS: Final = 5
+HEAD: Final = (
+    f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'active':>7}{'length':>8}  used instead"
+)
+KEY: Final = (
+    "share: how much of a working set counts; active: at the sticking point, 0 to 1; length: fibre "
+    "length over optimal length where the part is loaded"
+)
+INSTEAD: Final = "; used instead: the share plans count with, and where it stands"
 PASSED_ON: Final = (
     "  at the hardest point that is less than the load: speed carries it past, or it ends short"
 )
@@ -53,7 +61,7 @@ def for_body_text(
 
     Args:
         found: the movement, computed.
-        published: by part, shares that were published for the exercise.
+        published: by part, shares that plans count with instead of the computed ones.
         done: in which way it is done, when not the usual one: ``depth parallel``.
     """
     published = published or {}
@@ -64,7 +72,7 @@ def for_body_text(
             "standing still at each point"
         ),
         "",
-        f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'active':>7}{'length':>8}  published",
+        HEAD,
     ]
     for row in found.parts:
         span = "" if row.low is None or row.high is None else f"{row.low:.2f} to {row.high:.2f}"
@@ -81,9 +89,7 @@ def for_body_text(
         if ident not in shown
     ]
     lines += [
-        _filled("share: how much of a working set counts; active: at the sticking point, 0 to 1; "
-                "length: fibre length over optimal length where the part is loaded"
-                + ("; published: plans count with it" if published else "")),
+        _filled(KEY + (INSTEAD if published else "")),
         "",
         f"  load of the set: {load_words(found)}; hardest {where_words(found.hardest)}",
         f"  largest load from long to short: {_along(found)}",
@@ -120,7 +126,7 @@ def _along(found: ForBody) -> str:
 
 
 def _filled(words: str) -> str:
-    return fill(words, WIDTH, initial_indent="  ", subsequent_indent="    ")
+    return folded(words, WIDTH, initial_indent="  ", subsequent_indent="    ")
 
 
 def for_body_data(found: ForBody) -> dict[str, Any]:

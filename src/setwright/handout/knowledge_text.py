@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
-from textwrap import fill
 
 from setwright.anatomy.atlas import part
 from setwright.exercises import catalogue
 from setwright.exercises.model import Exercise
-from setwright.exercises.profile import Profile
+from setwright.handout.wording import folded
 from setwright.sources.library import finding
 from setwright.sources.model import Finding
 
@@ -77,7 +76,7 @@ def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
         does = ", ".join(f"{action} {leverage:.1f}" for action, leverage in known.actions.items())
         lines = [
             known.name,
-            fill(f"does: {does}", WIDTH, initial_indent="  ", subsequent_indent="        "),
+            folded(f"does: {does}", WIDTH, initial_indent="  ", subsequent_indent="        "),
         ]
         if known.volume_cm3:
             lines.append(f"  volume, one side: {known.volume_cm3:.0f} cm3")
@@ -93,23 +92,17 @@ def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
     return "\n\n".join([*blocks, TRAINER_KEY])
 
 
-def exercise_text(
-    exercise: Exercise,
-    profile: Profile,
-    computed: str | None = None,
-    compared: Sequence[str] = (),
-) -> str:
+def exercise_text(exercise: Exercise, computed: str, compared: Sequence[str] = ()) -> str:
     """One exercise: what it trains, demands, handling, cues, findings.
 
     Args:
         exercise: the exercise.
-        profile: its catalogue profile.
-        computed: what was computed for a body; it takes the place of the catalogue profile.
+        computed: what was computed for a body.
         compared: lines on published comparisons.
     """
     blocks = [
-        [*_head(exercise, None if computed else profile), ""],
-        computed.split("\n") if computed else _profile(profile),
+        [*_head(exercise), ""],
+        computed.split("\n"),
         ["", *_demands(exercise), "", *_handling(exercise)],
         ["", *_published(exercise)] if exercise.findings else [],
         ["", *compared] if compared else [],
@@ -117,49 +110,21 @@ def exercise_text(
     return "\n".join(line for block in blocks for line in block)
 
 
-def _head(exercise: Exercise, profile: Profile | None) -> list[str]:
-    declared = (
-        ""
-        if profile is None
-        else (
-            f"hardest where the muscles are {_where(exercise.hardest)}; "
-            f"spinal load {profile.spinal_load:.2f}; "
-        )
-    )
+def _head(exercise: Exercise) -> list[str]:
     low, high = exercise.rep_band
     kit = " or ".join(" and ".join(needed) or "no kit" for needed in exercise.kit)
     return [
         exercise.name,
         f"  {exercise.kind}, {exercise.pattern}; {exercise.resistance}; "
         f"{'one side at a time' if exercise.sides == 'one' else 'both sides'}; "
-        f"{low} to {high} repetitions suit it",
-        f"  {declared}set-up {exercise.setup_s} s",
+        f"{low} to {high} repetitions suit it; set-up {exercise.setup_s} s",
         *_items("  kit: ", [kit], "    "),
     ]
 
 
-def _profile(profile: Profile) -> list[str]:
-    rows = [
-        f"  {part(share.part).name:<34}{share.value:>6.2f}  "
-        f"{share.low:.2f} to {share.high:.2f}  {share.stretch:>8.2f}  {share.basis}"
-        for share in profile.shares
-    ]
-    limiting = "; ".join(part(ident).name for ident in profile.limiting)
-    return [
-        f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'stretch':>8}  from",
-        *rows,
-        "",
-        *_items("  ", [f"the set ends with: {limiting}"], "    "),
-    ]
-
-
 def _demands(exercise: Exercise) -> list[str]:
-    rows = [
-        f"    {demand.action:<30} {demand.demand:.2f} of what the joint can give, "
-        f"{demand.stretched:.0f} to {demand.shortened:.0f} degrees"
-        for demand in exercise.demands
-    ]
-    return ["  asks for", *rows]
+    asked = ", ".join(f"{action} {size:.1f}" for action, size in exercise.actions.items())
+    return _items("  asks for: ", [asked], "    ")
 
 
 def _handling(exercise: Exercise) -> list[str]:
@@ -176,21 +141,15 @@ def _published(exercise: Exercise) -> list[str]:
 
 
 def _items(first: str, items: Sequence[str], then: str) -> list[str]:
-    return [fill(item, WIDTH, initial_indent=first, subsequent_indent=then) for item in items]
-
-
-def _where(hardest: str) -> str:
-    return {
-        "stretched": "long",
-        "shortened": "short",
-        "middle": "in mid range",
-        "even": "equally loaded throughout",
-    }[hardest]
+    return [folded(item, WIDTH, initial_indent=first, subsequent_indent=then) for item in items]
 
 
 def finding_text(finding: Finding) -> str:
     """One finding whole: values with intervals, population, citation."""
-    lines = [finding.id, fill(finding.finding, WIDTH, initial_indent="  ", subsequent_indent="  ")]
+    lines = [
+        finding.id,
+        folded(finding.finding, WIDTH, initial_indent="  ", subsequent_indent="  "),
+    ]
     for value in finding.values:
         figure = "" if value.value is None else f"{value.value:g}"
         span = ""
@@ -200,7 +159,7 @@ def finding_text(finding: Finding) -> str:
             span = f" ({low} to {high})"
         note = f"; {value.note}" if value.note else ""
         lines.append(
-            fill(
+            folded(
                 f"{value.name}: {figure}{span} {value.unit}{note}".rstrip(),
                 WIDTH,
                 initial_indent="    ",
@@ -217,7 +176,7 @@ def finding_text(finding: Finding) -> str:
             if item
         )
         lines.append(
-            fill(
+            folded(
                 f"{citation.title}. {where}",
                 WIDTH,
                 initial_indent="  source: ",
@@ -225,7 +184,9 @@ def finding_text(finding: Finding) -> str:
             )
         )
     if finding.note:
-        lines.append(fill(finding.note, WIDTH, initial_indent="  note: ", subsequent_indent="    "))
+        lines.append(
+            folded(finding.note, WIDTH, initial_indent="  note: ", subsequent_indent="    ")
+        )
     return "\n".join(lines)
 
 
@@ -238,7 +199,7 @@ def findings_text(findings: Sequence[Finding]) -> str:
         lines.append(topic)
         for row in rows:
             lines.append(
-                fill(
+                folded(
                     f"{row.id}: {row.finding}",
                     WIDTH,
                     initial_indent="  ",

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from functools import partial
+from textwrap import fill
+
 from setwright.documents.units import load_words
 from setwright.plan.week import Entry, Plan, Session, Tempo
 from setwright.rehearsal.model import RehearsedSession
+
+# Ids and names with hyphens stay whole, so that they can be found and copied.
+folded = partial(fill, break_on_hyphens=False)
 
 
 def number(value: float) -> str:

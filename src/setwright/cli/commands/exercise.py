@@ -97,7 +97,7 @@ def _catalogued(
     words: str, build: Build, varied: dict[str, Any], picture: Path | None, as_json: bool
 ) -> None:
     from setwright.exercises import catalogue
-    from setwright.exercises.movements import movement, movement_ids
+    from setwright.exercises.movements import movement
     from setwright.exercises.names import match
     from setwright.handout.compared_text import compared, compared_text
     from setwright.handout.for_body_text import for_body_data, for_body_text
@@ -107,22 +107,18 @@ def _catalogued(
     if sure.sure is None:
         near = ", ".join(candidate for candidate, _ in sure.candidates)
         raise DocumentError("exercise", (Fault("name", words, f"a known exercise; near: {near}"),))
-    exercise, profile = catalogue.exercise(sure.sure), catalogue.profile(sure.sure)
-    found = None
-    if exercise.id in movement_ids():
-        found = _asked_for(exercise.id, movement(exercise.id), build, varied)
-    elif picture or any(varied.values()):
-        fault = Fault("name", words, "an exercise whose movement is declared")
-        raise DocumentError("exercise", (fault,))
-    if picture and found:
+    exercise = catalogue.exercise(sure.sure)
+    found = _asked_for(exercise.id, movement(exercise.id), build, varied)
+    held = compared(exercise.id)
+    if picture:
         _draw(found, _title(exercise.name, varied), picture)
-    held = compared(exercise.id) if found else ()
     if as_json:
-        computed = {"for_body": for_body_data(found), "compared": held} if found else {}
+        profile = catalogue.profile(exercise.id)
+        computed = {"for_body": for_body_data(found), "compared": held}
         emit_json({"exercise": exercise, "profile": profile, **computed})
     else:
-        text = for_body_text(found, exercise.published, _done(varied)) if found else None
-        click.echo(exercise_text(exercise, profile, text, compared_text(held)))
+        text = for_body_text(found, exercise.published, _done(varied))
+        click.echo(exercise_text(exercise, text, compared_text(held)))
 
 
 def _asked_for(ident: str, movement: Movement, build: Build, varied: dict[str, Any]) -> ForBody:
