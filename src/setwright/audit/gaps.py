@@ -25,7 +25,7 @@ def _ranked(column: int) -> tuple[str, ...]:
         key=lambda one: (
             -round(float(shares[catalogue.row(one.id)]), 1),
             one.kind == "compound",
-            one.spine_axial + one.spine_moment,
+            round(catalogue.profile(one.id).spinal_load, 1),
             one.setup_s,
         ),
     )

@@ -11,7 +11,7 @@ from setwright.plan.limits import avoidance
 from setwright.response.targets import priority_weights
 
 # From this share on an exercise is one for the part.
-TRAINS_FROM = 0.5
+TRAINS_FROM = 0.9
 
 
 def check_wishes(intake: Intake) -> None:

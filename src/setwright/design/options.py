@@ -29,6 +29,8 @@ LEAST_SETS, MOST_SETS = 2, 4
 UNLOADED = frozenset({"bodyweight", "band"})
 # Lifting this share of the body is load enough beside a gym's weights.
 HEAVY_BODY = 0.6
+# Spinal load above which an exercise is left out for a person with back pain.
+SPARES_BACK = 0.7
 # The hardest skill each experience may be given.
 SKILL = {"beginner": ("low", "moderate"), "intermediate": ("low", "moderate", "high"),
          "advanced": ("low", "moderate", "high")}  # fmt: skip
@@ -118,6 +120,10 @@ def option(exercise: Exercise, intake: Intake) -> Option:
     return Option(exercise, entry, value, share, fixed_s, per_set_s, spine)
 
 
+def _burdens_back(exercise: Exercise) -> bool:
+    return catalogue.profile(exercise.id).spinal_load > SPARES_BACK
+
+
 def allowed(intake: Intake) -> tuple[Exercise, ...]:
     """Exercises the kit, the avoidances and the person's skill leave.
 
@@ -133,7 +139,9 @@ def allowed(intake: Intake) -> tuple[Exercise, ...]:
         and avoidance(intake, exercise) is None
         and exercise.skill in skills
         and exercise.rep_s >= SHORTEST_S
-        and not (intake.screening.back_pain and exercise.spine_moment > 0.6)
+        and not (
+            intake.screening.back_pain and catalogue.profile(exercise.id).spinal_load > SPARES_BACK
+        )
     )
     loaded = {exercise.pattern for exercise in found if exercise.loading not in UNLOADED}
     return tuple(

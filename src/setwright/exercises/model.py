@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from setwright.anatomy.joints import Action, Coordinate
+from setwright.anatomy.joints import Action
 from setwright.documents.base import Document
 
 Unit01 = Annotated[float, Field(ge=0, le=1)]
@@ -107,30 +107,11 @@ Kit = Literal[
     "weight belt",
     "suspension straps",
 ]
-# Where in its range the exercise loads the trained muscles most.
-Hardest = Literal["stretched", "middle", "shortened", "even"]
 RepCurve = Literal["general", "bench press", "leg press"]
 
 
-class Demand(Document):
-    """One joint action the exercise asks for.
-
-    Attributes:
-        action: what the muscles must do at the joint.
-        demand: external moment as a share of what the joint can give at near-limit effort;
-            1 is the joint that ends the set.
-        stretched: coordinate (degrees) where the working muscles are longest.
-        shortened: coordinate (degrees) where they are shortest; equal for isometric work.
-    """
-
-    action: Action
-    demand: Unit01
-    stretched: float = Field(ge=-180, le=180)
-    shortened: float = Field(ge=-180, le=180)
-
-
 class PublishedShare(Document):
-    """A share taken from a published finding instead of the rule."""
+    """A share taken from a finding instead of the computed one."""
 
     share: Unit01
     source: str
@@ -144,10 +125,12 @@ class Exercise(Document):
     synonyms: tuple[str, ...] = ()
     pattern: Pattern
     kind: Literal["compound", "isolation"]
-    demands: tuple[Demand, ...] = Field(min_length=1)
-    hold: dict[Coordinate, float] = Field(default_factory=dict)
+    actions: dict[Action, Unit01] = Field(
+        min_length=1,
+        description="what it asks of the joints in words, for what a person must avoid; "
+        "1 is the joint that ends the set",
+    )
     resistance: Resistance
-    hardest: Hardest
     loading: Loading
     kit: tuple[tuple[Kit, ...], ...] = Field(
         description="alternatives, each a set of kit; an empty alternative needs none"
@@ -156,8 +139,6 @@ class Exercise(Document):
     sides: Literal["both", "one"] = "both"
     setup_s: int = Field(ge=0, le=300)
     stability: Unit01 = Field(description="1 supported by a machine, 0 balancing is the limit")
-    spine_axial: Unit01 = Field(description="share of the load that presses down the spine")
-    spine_moment: Unit01 = Field(description="demand on the trunk extensors to hold posture")
     whole_body: Unit01 = Field(description="how much the set taxes breath and the whole person")
     skill: Literal["low", "moderate", "high"] = "low"
     pins_lifter: bool = Field(False, description="a failed repetition can trap the lifter")

@@ -1,4 +1,4 @@
-"""Shares and stretch of an exercise, published shares put over the computed ones; and its profile."""
+"""Shares and stretch of an exercise, published ones put over the computed; and its profile."""
 
 from __future__ import annotations
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from setwright.audit.context import Context, Placed
+from setwright.exercises import catalogue
 from setwright.handout.explained import Said
 from setwright.handout.wording import number
 
-HARDEST = {
-    "stretched": "It is hardest where the muscles are long, so do not cut the bottom short.",
-    "middle": "It is hardest in mid range.",
-    "shortened": "It is hardest where the muscles are short, so finish each repetition.",
-    "even": "It is about equally hard throughout.",
-}
+LONG, MIDDLE, SHORT = (
+    "It is hardest where the muscles are long, so do not cut the bottom short.",
+    "It is hardest in mid range.",
+    "It is hardest where the muscles are short, so finish each repetition.",
+)
 PARTIALS = (
     "partials-long-vs-short-meta-2025",
     "lengthened-partials-vs-full-rom-trained-2025",
@@ -47,7 +47,12 @@ def _pace(item: Placed) -> Said:
         if tempo.top_s:
             words += f", hold {number(tempo.top_s)} s at the top"
         words += "."
-    return Said("technique", f"{words} {HARDEST[item.exercise.hardest]}", sources)
+    return Said("technique", f"{words} {_hardest(item.exercise.id)}", sources)
+
+
+def _hardest(exercise: str) -> str:
+    at = catalogue.profile(exercise).hardest
+    return LONG if at < 1 / 3 else SHORT if at > 2 / 3 else MIDDLE
 
 
 def _partials(item: Placed) -> Said:

@@ -16,7 +16,7 @@ class Said:
         topic: what it explains.
         words: one or two sentences.
         sources: ids of the findings it stands on; empty when it only restates the plan or the
-            anatomical rule.
+            mechanics.
     """
 
     topic: Topic

@@ -37,9 +37,7 @@ class Volume:
 # thoracoscapular model and an open upper-extremity model, which disagree (0.15, 0.56, 0.29 and
 # 0.48, 0.44, 0.08); of the others: the models agree.
 VOLUMES: Final = (
-    Volume(
-        380.0, {"deltoid-anterior": 0.32, "deltoid-middle": 0.50, "deltoid-posterior": 0.18}
-    ),
+    Volume(380.0, {"deltoid-anterior": 0.32, "deltoid-middle": 0.50, "deltoid-posterior": 0.18}),
     Volume(
         290.0,
         {"pectoralis-clavicular": 0.26, "pectoralis-sternal": 0.41, "pectoralis-costal": 0.33},

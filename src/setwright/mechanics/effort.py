@@ -60,6 +60,7 @@ class BlockWork:
 
     Attributes:
         muscles: its elements.
+        factor: (F, M) what each element's largest force is multiplied by.
         activations: (F, M) 0 to 1.
         reserve: (F, K) moment that did not come from muscles, N·m.
         moment: (F, K) moment the muscles and reserves give, N·m.
@@ -67,6 +68,7 @@ class BlockWork:
     """
 
     muscles: Muscles
+    factor: Array
     activations: Array
     reserve: Array
     moment: Array
@@ -128,6 +130,7 @@ class BlockTask:
 
     Attributes:
         crew: its muscles.
+        factor: (F, M) what each muscle's largest force is multiplied by.
         moments: (F, K, M) what each muscle gives at full activation, N·m.
         own: (F, K) outer moment of the body's weight, stretched fibres taken off, N·m.
         per_load: (F, K) outer moment per unit of load, N·m.
@@ -137,6 +140,7 @@ class BlockTask:
     """
 
     crew: Muscles
+    factor: Array
     moments: Array
     own: Array
     per_load: Array
@@ -196,7 +200,7 @@ def task_of(
 
 def _task(name: Block, movement: Movement, wanted: Asked, build: Build) -> BlockTask:
     crew = muscles(name, wanted.angles, wanted.body, build.stature_m)
-    factor = strength(name, crew.parts, wanted.angles)
+    factor = strength(name, crew.parts, wanted.angles, build)
     free = [k for k, c in enumerate(COORDINATES[name]) if c not in _taken_up(movement)]
     mask = np.zeros(len(COORDINATES[name]))
     mask[free] = 1.0
@@ -208,6 +212,7 @@ def _task(name: Block, movement: Movement, wanted: Asked, build: Build) -> Block
         carried[:, :, k] = one.own, one.load
     return BlockTask(
         crew,
+        factor,
         crew.capacity * factor[:, None, :] * mask[:, None],
         mask * (_table(wanted.own, name) + crew.stretch_moment(factor)),
         mask * _table(wanted.load, name),
@@ -254,7 +259,9 @@ def _shared(task: BlockTask, load: float, held: Array) -> BlockWork:
     capacity, cost = task.capacity(load)
     shared = share(capacity, moment, task.reserve, EXPONENT, cost)
     count = len(task.crew.f0_n)
-    return BlockWork(task.crew, shared.activations[:, :count], shared.reserve, moment, held)
+    return BlockWork(
+        task.crew, task.factor, shared.activations[:, :count], shared.reserve, moment, held
+    )
 
 
 def reserve_of(block: Block, movement: Movement, wanted: Asked) -> Array:

@@ -17,7 +17,7 @@ import numpy as np
 from setwright.mechanics.effort import Effort
 from setwright.mechanics.turns import Array
 
-# Growth for each optimal fibre length beyond the optimum, fitted to trials by scripts/fit_growth.py;
+# Growth for each optimal fibre length beyond the best, fitted to trials by scripts/fit_growth.py;
 # its standard deviation over resampled trials.
 LENGTH_WEIGHT: Final = 1.0
 LENGTH_WEIGHT_SD: Final = 0.4

@@ -8,7 +8,6 @@ import numpy as np
 
 from setwright.mechanics.effort import Effort
 from setwright.mechanics.statics import TRUNK
-from setwright.mechanics.trained import strength
 from setwright.mechanics.turns import Array
 
 
@@ -39,7 +38,7 @@ def spinal(effort: Effort) -> Spine:
     work = effort.blocks["trunk"]
     crew = work.muscles
     used = work.activations * crew.force + crew.passive
-    pull = used * crew.f0_n * strength("trunk", crew.parts, asked.angles)
+    pull = used * crew.f0_n * work.factor
     held = [asked.own[name] + effort.held * asked.load[name] for name in TRUNK]
     moment = np.linalg.norm(held, axis=0)
     return Spine(moment, np.maximum(outer + pull.sum(axis=1), 0.0))

@@ -14,6 +14,7 @@ from typing import Final
 
 import numpy as np
 
+from setwright.mechanics.body import Build
 from setwright.mechanics.fibre import fibre_state, fibres
 from setwright.mechanics.movement import Block
 from setwright.mechanics.paths import load
@@ -22,6 +23,12 @@ from setwright.mechanics.turns import Array
 # One figure for every muscle of a block brings the models near a trained person; the muscles of a
 # block keep the ratios their areas give them.
 SIZE: Final[Mapping[Block, float]] = {"leg": 0.9, "trunk": 1.0, "arm": 1.3, "neck": 1.0}
+
+# Strength grows with the cross-section of the body, that is with mass to this power (common
+# practice: strength beside body mass); women beside men of the same mass (from memory).
+MASS_KG: Final = 75.0
+MASS_POWER: Final = 2 / 3
+WOMEN: Final[Mapping[Block, float]] = {"leg": 0.8, "trunk": 0.75, "arm": 0.65, "neck": 0.7}
 
 
 @dataclass(frozen=True)
@@ -105,10 +112,15 @@ def _factors() -> tuple[tuple[Array, Array], ...]:
     return tuple(found)
 
 
-def strength(block: Block, parts: tuple[str | None, ...], angles: Mapping[str, Array]) -> Array:
+def strength(
+    block: Block, parts: tuple[str | None, ...], angles: Mapping[str, Array], build: Build
+) -> Array:
     """Factor on the largest force of each element in each posture, (F, M)."""
     frames = len(next(iter(angles.values())))
-    found = np.full((frames, len(parts)), SIZE[block])
+    whole = SIZE[block] * (build.mass_kg / MASS_KG) ** MASS_POWER
+    if build.sex == "female":
+        whole *= WOMEN[block]
+    found = np.full((frames, len(parts)), whole)
     if block == "arm":
         raising = np.interp(np.abs(angles["arm elevation"]), *RAISING)
         for k, part in enumerate(parts):
@@ -117,7 +129,7 @@ def strength(block: Block, parts: tuple[str | None, ...], angles: Mapping[str, A
     if block != "leg":
         return found
     for group, (known, factor) in zip(GROUPS, _factors(), strict=True):
-        column = SIZE[block] * np.interp(angles[group.coordinate], known, factor)
+        column = whole * np.interp(angles[group.coordinate], known, factor)
         for k, part in enumerate(parts):
             if part is not None and part.startswith(group.parts):
                 found[:, k] = column

@@ -81,7 +81,7 @@ def avoidance(intake: Intake | None, exercise: Exercise) -> Avoidance | None:
     """The avoidance that rules the exercise out, or None."""
     if intake is None:
         return None
-    actions = {item.action for item in exercise.demands if item.demand >= ACTION_COUNTS_FROM}
+    actions = {one for one, asked in exercise.actions.items() if asked >= ACTION_COUNTS_FROM}
     for item in intake.avoid:
         if (
             item.exercise == exercise.id
