@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from setwright.anatomy.model import Part
 from setwright.exercises.computed import Computed
+from setwright.exercises.for_body import MODEL_SPREAD, NINETY
 from setwright.exercises.model import Exercise
 from setwright.exercises.profile import Profile, Share
 
@@ -20,10 +21,6 @@ COMPUTED: Final = "mechanics"
 PUBLISHED_SPREAD: Final = 0.1
 # A share below this cannot be told from nothing.
 LEAST: Final = 0.1
-# The draws leave out what the models themselves may have wrong (from memory).
-MODEL_SPREAD: Final = 0.08
-# 5 % and 95 % points of the normal distribution.
-NINETY: Final = 1.645
 # Loaded stretch runs from 0 at the first fibre length ratio to 1 at the second.
 STRETCH_FROM: Final = 0.7
 STRETCH_TO: Final = 1.4
