@@ -95,4 +95,4 @@ def test_long_thighs_take_the_hip_further_from_the_bar(squat: ForBody) -> None:
 
 def test_a_body_that_cannot_hold_itself_is_refused() -> None:
     with pytest.raises(PostureError, match="without any load"):
-        for_body(movement("back-squat"), Build(1.6, 250.0))
+        for_body(movement("back-squat"), Build(2.2, 900.0, "female"))
