@@ -4,7 +4,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 INSTALLED := $(VENV)/.installed
 
-.PHONY: demo test check knowledge schemas lock benchmarks clean
+.PHONY: demo test check knowledge profiles schemas lock benchmarks paths-check clean
 
 demo: $(INSTALLED)
 	$(BIN)/setwright demo demo
@@ -20,6 +20,16 @@ check: $(INSTALLED)
 
 knowledge: $(INSTALLED)
 	$(BIN)/python scripts/compile_knowledge.py
+
+# The shares of every exercise from the mechanics; about a minute on two cores.
+profiles: $(INSTALLED)
+	$(BIN)/python scripts/compile_profiles.py
+
+# The path figures against the model files, for those who have them and the opensim wheel:
+#   make paths-check MODELS=folder/with/the/model/files OPENSIM_PYTHON=python/that/has/opensim
+paths-check:
+	PYTHONPATH=src $(OPENSIM_PYTHON) scripts/check_paths_against_opensim.py $(MODELS)/LaiUhlrich2022.osim
+	PYTHONPATH=src $(OPENSIM_PYTHON) scripts/check_shoulder_against_opensim.py $(MODELS)/ThoracoscapularShoulderModel.osim
 
 schemas: $(INSTALLED)
 	$(BIN)/python scripts/write_schemas.py
