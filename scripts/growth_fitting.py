@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from growth_trials import Array, Trial
 from profiles_against_trials import spearman
@@ -83,7 +84,7 @@ class Fitting:
             ]
         )
 
-    def best(self, rows: Sequence[int] | Array | None = None) -> Constants:
+    def best(self, rows: Sequence[int] | NDArray[np.int64] | None = None) -> Constants:
         """The constants that fit the chosen rows best, all by default."""
         chosen = self.losses if rows is None else self.losses[np.asarray(rows)]
         return self.family[int(chosen.sum(axis=0).argmin())]
