@@ -45,7 +45,7 @@ def test_a_hinge_trains_the_two_joint_hamstrings_long():
 
 
 def test_a_leg_curl_fills_the_short_head_and_seated_stretches_more():
-    assert share("seated-leg-curl", "biceps-femoris-short-head") > 0.75
+    assert share("seated-leg-curl", "biceps-femoris-short-head") > 0.7
     seated, lying = (
         catalogue.profile(ident).loaded_stretch for ident in ("seated-leg-curl", "lying-leg-curl")
     )

@@ -11,6 +11,7 @@ from setwright.audit.criteria.tempo import SHORTEST_S
 from setwright.exercises import catalogue
 from setwright.exercises.kit import stock_of
 from setwright.exercises.model import Exercise
+from setwright.exercises.profile_cache import computed
 from setwright.plan.intake import Intake
 from setwright.plan.limits import avoidance, rir_floor
 from setwright.plan.week import Entry, Plan, Session
@@ -27,8 +28,9 @@ HARD_FROM = 0.55
 KEPT = 0.85
 LEAST_SETS, MOST_SETS = 2, 4
 UNLOADED = frozenset({"bodyweight", "band"})
-# Lifting this share of the body is load enough beside a gym's weights.
-HEAVY_BODY = 0.6
+# The body is load enough beside a gym's weights when a set near its limit would take no more than
+# this many of it, which is some twenty repetitions (common practice).
+HEAVY_BODY = 1.75
 # Spinal load above which an exercise is left out for a person with back pain.
 SPARES_BACK = 0.7
 # The hardest skill each experience may be given.
@@ -143,14 +145,22 @@ def allowed(intake: Intake) -> tuple[Exercise, ...]:
             intake.screening.back_pain and catalogue.profile(exercise.id).spinal_load > SPARES_BACK
         )
     )
-    loaded = {exercise.pattern for exercise in found if exercise.loading not in UNLOADED}
+    loaded = {exercise.pattern for exercise in found if not _light(exercise)}
     return tuple(
         exercise
         for exercise in found
-        if exercise.loading not in UNLOADED
-        or exercise.pattern not in loaded
-        or exercise.bodyweight_share >= HEAVY_BODY
+        if not _light(exercise) or exercise.pattern not in loaded or _heavy_enough(exercise)
     )
+
+
+def _light(exercise: Exercise) -> bool:
+    """Whether it is the body, or a load that grows with it, that makes the set hard."""
+    return exercise.loading in UNLOADED or computed(exercise.id).unit == "bodyweights"
+
+
+def _heavy_enough(exercise: Exercise) -> bool:
+    found = computed(exercise.id)
+    return found.unit == "bodyweights" and found.load <= HEAVY_BODY
 
 
 # One option replaces another that is worth at most this much more to a part that counts, in

@@ -11,12 +11,12 @@ class Share:
 
     Attributes:
         part: part id.
-        value: 0 to 1. Below 0.1 is reported as 0: it cannot be told from nothing.
+        value: 0 to 1, what a plan counts. Below 0.1 it is 0: it cannot be told from nothing.
         low: lower end of the 90 % interval.
         high: upper end of the 90 % interval.
         stretch: 0 to 1, how long the part is under load.
         basis: ``mechanics`` or the id of the finding it comes from.
-        computed: the share by mechanics, also where a finding is used instead.
+        computed: the share by mechanics before a plan counts it, also where a finding is used.
         loaded_ratio: fibre length over optimal length under load, or None without a computed one.
     """
 

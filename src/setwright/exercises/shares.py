@@ -19,6 +19,9 @@ Array = NDArray[np.float64]
 
 COMPUTED: Final = "mechanics"
 PUBLISHED_SPREAD: Final = 0.1
+# A part that works less than this beside the hardest-working one steadies: a plan counts it from
+# there on (common practice; see docs/mechanics.md).
+COUNTS_FROM: Final = 0.25
 # A share below this cannot be told from nothing.
 LEAST: Final = 0.1
 # Loaded stretch runs from 0 at the first fibre length ratio to 1 at the second.
@@ -52,14 +55,19 @@ def work(exercise: Exercise, computed: Computed, parts: Sequence[Part]) -> Worke
     for row, part in enumerate(parts):
         if part.id in computed.parts:
             found = computed.parts[part.id]
-            shares[row] = found.share
-            spread[row] = np.hypot(found.sd, MODEL_SPREAD)
+            shares[row] = counted(found.share)
+            spread[row] = np.hypot(found.sd, MODEL_SPREAD) / (1.0 - COUNTS_FROM)
             ratio[row] = found.loaded_ratio
         if part.id in exercise.published:
             shares[row] = exercise.published[part.id].share
             spread[row] = PUBLISHED_SPREAD
     shares = np.where(shares < LEAST, 0.0, shares)
     return Worked(shares, spread, np.where(shares > 0, stretch_of(ratio), 0.0))
+
+
+def counted(share: float) -> float:
+    """What a plan counts of a computed share, 0 to 1."""
+    return max(share - COUNTS_FROM, 0.0) / (1.0 - COUNTS_FROM)
 
 
 def stretch_of(ratio: Array) -> Array:

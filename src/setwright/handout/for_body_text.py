@@ -18,8 +18,8 @@ HEAD: Final = (
     f"  {'part':<34}{'share':>6}  {'90 % interval':<14}{'active':>7}{'length':>8}  used instead"
 )
 KEY: Final = (
-    "share: how much of a working set counts; active: at the sticking point, 0 to 1; length: fibre "
-    "length over optimal length where the part is loaded"
+    "share: work beside the hardest-working part (a plan counts it from a quarter on); active: at "
+    "the sticking point, 0 to 1; length: fibre length over optimal length where the part is loaded"
 )
 INSTEAD: Final = "; used instead: the share plans count with, and where it stands"
 PASSED_ON: Final = (
