@@ -6,12 +6,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from setwright.mechanics.body import Build
-from setwright.mechanics.effort import NEAR_LIMIT, effort, task_of
+from setwright.mechanics.effort import NEAR_LIMIT, effort
 from setwright.mechanics.growth import share_of
 from setwright.mechanics.impossible import PostureError
 from setwright.mechanics.movement import Movement
 from setwright.mechanics.posture import postures
 from setwright.mechanics.spine import spinal
+from setwright.mechanics.task import task_of
 from setwright.mechanics.uncertainty import draw
 
 BODY = Build(1.77, 75.0, "male")

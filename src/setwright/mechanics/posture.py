@@ -17,7 +17,7 @@ from setwright.mechanics.turns import Array
 
 STEPS: Final = 12
 # How far from the declared angle a balanced posture is looked for, and how finely.
-GRID_RAD: Final = np.radians(np.arange(-54.0, 54.1, 6.0))
+GRID_RAD: Final = np.radians(np.arange(-54.0, 54.1, 9.0))
 # Lever arm, m, below which the body counts as balanced.
 BALANCED_M: Final = 1e-4
 

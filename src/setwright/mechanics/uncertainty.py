@@ -13,17 +13,12 @@ from typing import Final
 import numpy as np
 
 from setwright.mechanics.body import Build
-from setwright.mechanics.effort import (
-    BlockTask,
-    Task,
-    moment_to_give,
-    set_load,
-    task_of,
-)
+from setwright.mechanics.effort import moment_to_give, set_load
 from setwright.mechanics.growth import loaded_ratio, points_weight, worth_of_motion
 from setwright.mechanics.movement import Block, Movement
 from setwright.mechanics.sharing import share
 from setwright.mechanics.strongest import strongest
+from setwright.mechanics.task import BlockTask, Task, task_of
 from setwright.mechanics.turns import Array
 
 # Standard deviations of the logarithm: moment arms against open models of each other, areas between
