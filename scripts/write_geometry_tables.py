@@ -19,11 +19,16 @@ HEAD = (
 )
 
 
+def error(mm: float | None) -> str:
+    """An error in a cell; a declared path has none."""
+    return "" if mm is None else f"{round(mm, 2):g}"
+
+
 def table(name: str) -> str:
     """The table of one file."""
     rows = [
         f"| {one.element} | {one.part or '-'} | {', '.join(one.coordinates)} | {len(one.powers)}"
-        f" | {one.rms_mm} | {one.max_mm} | {one.arm_rms_mm} |\n"
+        f" | {error(one.rms_mm)} | {error(one.max_mm)} | {error(one.arm_rms_mm)} |\n"
         for one in load(name).elements
     ]
     return HEAD + "".join(rows)
