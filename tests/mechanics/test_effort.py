@@ -119,6 +119,15 @@ def test_a_posture_that_cannot_balance_is_refused_in_words():
         )
 
 
+def test_a_lean_that_would_topple_is_refused():
+    with pytest.raises(PostureError, match="weight far outside"):
+        effort(
+            movement(ends=["leg"], support=["feet"], foot_flat=False, hold={"lean": -45},
+                     stretched={"knee flexion": 30}, shortened={"knee flexion": 5},
+                     load=[{"kind": "weight", "at": "hands"}]), BODY,
+        )  # fmt: skip
+
+
 def test_an_angle_beyond_the_figures_is_refused_with_its_range():
     with pytest.raises(ValueError, match=r"knee flexion.*160.*0 to 140"):
         effort(extension(stretched={"knee flexion": 160}), BODY)

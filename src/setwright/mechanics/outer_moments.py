@@ -28,6 +28,10 @@ from setwright.mechanics.turns import Array
 
 # Moment, as a share of body weight times one metre, that supports may fail to balance.
 UNBALANCED: Final = 0.02
+# Segments that press on what carries them and cannot pull; a person sways to make good a pull of
+# up to this share of what is carried.
+PRESSES: Final = ("foot", "thorax", "pelvis")
+PULLS: Final = 0.75
 
 
 @dataclass(frozen=True)
@@ -73,6 +77,7 @@ def asked(
     angles, body = postures(movement, build, frames, stance)
     slope = glenohumeral_slope(body.blade)
     own_forces = _carried(movement, body, build, list(weights(body)))
+    _stands(movement, body, build, range_)
     own = dict(moments(body, angles, own_forces, slope))
     loads = load_forces(movement, body, build.stature_m, range_, GRAVITY)
     load_all = _carried(movement, body, build, loads) if loads else []
@@ -115,6 +120,24 @@ def _carried(movement: Movement, body: Skeleton, build: Build, forces: list[Forc
             "a further support, or an angle to balance with",
         )
     return [*forces, *contact]
+
+
+def _stands(movement: Movement, body: Skeleton, build: Build, range_: Array) -> None:
+    """Refuse a posture in which feet, back or seat would have to pull hard to keep it."""
+    spots = supports(movement, body, build.stature_m)
+    if not spots:
+        return
+    guess = movement.load_guess * build.mass_kg * GRAVITY
+    forces = [*weights(body), *load_forces(movement, body, build.stature_m, range_, guess)]
+    contact, _ = contact_forces(spots, wrench(forces, len(range_)))
+    carried = np.abs(sum(one.force[:, 1] for one in contact)).max()
+    for one in contact:
+        if one.segment.startswith(PRESSES) and one.force[:, 1].min() < -PULLS * carried:
+            raise PostureError(
+                "support",
+                f"{', '.join(movement.support)} with the weight far outside them",
+                "a posture whose weight stands over its support, or an angle to balance with",
+            )
 
 
 def _along_spine(body: Skeleton, forces: list[Force]) -> Array:
