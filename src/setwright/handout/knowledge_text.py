@@ -93,7 +93,7 @@ def muscle_text(rows: Mapping[str, Sequence[Trainer]]) -> str:
 
 
 def exercise_text(exercise: Exercise, computed: str, compared: Sequence[str] = ()) -> str:
-    """One exercise: what it trains, demands, handling, cues, findings.
+    """One exercise: what it trains, what it asks of the joints, handling, cues, findings.
 
     Args:
         exercise: the exercise.
@@ -103,7 +103,7 @@ def exercise_text(exercise: Exercise, computed: str, compared: Sequence[str] = (
     blocks = [
         [*_head(exercise), ""],
         computed.split("\n"),
-        ["", *_demands(exercise), "", *_handling(exercise)],
+        ["", *_asks(exercise), "", *_handling(exercise)],
         ["", *_published(exercise)] if exercise.findings else [],
         ["", *compared] if compared else [],
     ]
@@ -122,7 +122,7 @@ def _head(exercise: Exercise) -> list[str]:
     ]
 
 
-def _demands(exercise: Exercise) -> list[str]:
+def _asks(exercise: Exercise) -> list[str]:
     asked = ", ".join(f"{action} {size:.1f}" for action, size in exercise.actions.items())
     return _items("  asks for: ", [asked], "    ")
 
