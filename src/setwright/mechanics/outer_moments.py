@@ -27,7 +27,7 @@ from setwright.mechanics.statics import (
 from setwright.mechanics.turns import Array
 
 # Moment, as a share of body weight times one metre, that supports may fail to balance.
-UNBALANCED: Final = 0.02
+UNBALANCED: Final = 0.04
 # Segments that press on what carries them and cannot pull; a person sways to make good a pull of
 # up to this share of what is carried.
 PRESSES: Final = ("foot", "thorax", "pelvis")
