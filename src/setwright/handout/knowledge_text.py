@@ -119,7 +119,17 @@ def _head(exercise: Exercise) -> list[str]:
         f"{'one side at a time' if exercise.sides == 'one' else 'both sides'}; "
         f"{low} to {high} repetitions suit it; set-up {exercise.setup_s} s",
         *_items("  kit: ", [kit], "    "),
+        f"  steadiness: {_steadiness(exercise.stability)}",
     ]
+
+
+def _steadiness(stability: float) -> str:
+    """What holds the person, in words."""
+    if stability >= 0.85:
+        return "held by a machine, pad or bench"
+    if stability >= 0.6:
+        return "steady on its own"
+    return "has to be balanced" if stability >= 0.4 else "balance is part of what ends the set"
 
 
 def _asks(exercise: Exercise) -> list[str]:
