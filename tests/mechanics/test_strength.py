@@ -85,7 +85,7 @@ def test_the_strongest_angle_is_within_15_degrees(action, source, sex):
     [
         ("knee flexion", "male", 22),
         ("knee flexion", "female", 16),
-        ("knee extension", "female", -18),
+        ("knee extension", "female", -22),
     ],
 )
 def test_known_misses_stay_what_they_are(action, sex, off_deg):

@@ -229,7 +229,8 @@ def test_loaded_stretch_against_the_pooled_trials() -> None:
     # SportRxiv, 2024, 10.51224/SRXIV.464; long over short partials 0.283 (0.04 to 0.52): Sport
     # Sciences for Health, 2025, 10.1007/s11332-025-01586-5.
     whole = effect_of(float(stretch_factor(1.0))) - effect_of(float(stretch_factor(0.0)))
-    assert 0.04 < whole < 0.15
+    # The whole scale, 0.7 to 1.4 fibre lengths, is wider than what the regional trials compared.
+    assert 0.04 < whole < 0.2
 
 
 def test_short_against_longer_rest() -> None:

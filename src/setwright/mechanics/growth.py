@@ -1,8 +1,8 @@
 """What a set does for each part: how hard it works, how long it is then, and how far that grows it.
 
-A part grows in proportion to how hard it works beside the hardest-working part, and one per cent
+A part grows in proportion to how hard it works beside the hardest-working part, and 1.2 per cent
 more for every per cent that its fibres are longer than their best length while they are loaded, or
-one per cent less for every per cent that they are shorter. Both are fitted to and held against
+1.2 per cent less for every per cent that they are shorter. Both are fitted to and held against
 trials in docs/growth.md.
 """
 
@@ -19,8 +19,8 @@ from setwright.mechanics.turns import Array
 
 # Growth for each optimal fibre length beyond the best, fitted to trials by scripts/fit_growth.py;
 # its standard deviation over resampled trials.
-LENGTH_WEIGHT: Final = 1.0
-LENGTH_WEIGHT_SD: Final = 0.4
+LENGTH_WEIGHT: Final = 1.2
+LENGTH_WEIGHT_SD: Final = 0.35
 
 # A muscle that only holds counts for this much of one that moves (common practice: a stabiliser
 # counts for about half a set); it moves when its fibres change by a tenth of their best length.

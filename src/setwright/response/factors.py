@@ -103,14 +103,14 @@ COEFFICIENTS: Mapping[str, Coefficient] = MappingProxyType(
             "chosen: a few per cent lost at 4 repetitions, a fifth at 2",
         ),
         "stretch slope": Coefficient(
-            0.7,
-            0.28,
+            0.84,
+            0.245,
             -0.2,
             1.6,
             "1",
             "change in the value of a set from load on the short part to load on the long part",
             ("muscle-length-regional-meta-2024", "partials-long-vs-short-meta-2025"),
-            "the weight of fibre length fitted to trials, 1.0 with SD 0.4 (docs/growth.md), times "
+            "the weight of fibre length fitted to trials, 1.2 with SD 0.35 (docs/growth.md), times "
             "the 0.7 fibre lengths between the ends of the stretch scale",
         ),
         "partials bonus": Coefficient(
