@@ -34,8 +34,8 @@ def test_an_exercise_is_shown_with_figures_kit_cues_and_findings() -> None:
     shown = run("back", "squat").stdout
     for expected in (
         "vastus lateralis", "90 % interval", "load of the set", "the set ends with", "lower back",
-        "knee extension", "barbell and rack", "asks for", "has to be balanced", "Set safeties just below",
-        "full-vs-half-squat-mri",
+        "knee extension", "barbell and rack", "asks for", "has to be balanced",
+        "Set safeties just below", "full-vs-half-squat-mri",
     ):  # fmt: skip
         assert expected in shown
 
