@@ -24,7 +24,7 @@ TENDON_STRAIN: Final = 0.049
 10.1115/1.4023390; value from memory)."""
 
 # Active force-length curve as a sum of three bells, height, centre, width and its slope (Annals of
-# Biomedical Engineering 2016, 10.1007/s10439-016-1591-9; read in a public transcription).
+# Biomedical Engineering 2016, 10.1007/s10439-016-1591-9; read in an open program).
 _BELLS: Final = (
     (0.815, 1.055, 0.162, 0.063),
     (0.433, 0.717, -0.030, 0.200),

@@ -176,10 +176,11 @@ def _leg(
         @ about(1, angles["hip internal rotation"])
     )
     thigh = _downward(table["thigh"], hip, pelvis.rotation @ _sided(turn, side))
+    # A turn about the sideways axis is its own mirror image.
     knee = about(2, -_of(angles, "knee flexion", side))
-    shank = _downward(table["shank"], thigh.far, thigh.rotation @ _sided(knee, side))
+    shank = _downward(table["shank"], thigh.far, thigh.rotation @ knee)
     ankle = about(2, _of(angles, "ankle dorsiflexion", side))
-    rotation = shank.rotation @ _sided(ankle, side)
+    rotation = shank.rotation @ ankle
     foot = table["foot"]
     along = foot.com_fraction * foot.length_m - marks.heel_behind_ankle_m
     centre = shank.far + turned(rotation, np.array([along, -0.6 * marks.ankle_height_m, 0.0]))
@@ -215,7 +216,7 @@ def _arm(
     humerus = thorax.rotation @ _sided(_humerus(angles, side), side)
     upper = _downward(table["upper arm"], shoulder, humerus)
     elbow = about(2, _of(angles, "elbow flexion", side))
-    bent = humerus @ _sided(elbow, side)
+    bent = humerus @ elbow
     lower = _downward(table["forearm"], upper.far, bent)
     # The palm faces the thigh at 0 and forwards when the forearm is turned out by a right angle.
     turned_out = about(1, angles["forearm pronation"] + np.pi / 2)
