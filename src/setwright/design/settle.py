@@ -124,15 +124,17 @@ def hold(session: Session, intake: Intake) -> Session:
     return session
 
 
-def honest_bands(session: Session, intake: Intake) -> Session:
-    """Write no lower repetitions than can be done: the band's low end gives way, within reason."""
+def honest_bands(session: Session, intake: Intake, least_sets: int) -> Session:
+    """Write no repetitions that cannot be done: the band's low end gives way within reason, then
+    the sets that still fall short of it are left out, down to ``least_sets``."""
     lived = rehearse(_alone(session), intake).sessions[0]
     entries = []
     for position, entry in enumerate(session.exercises):
-        able = min(one.possible for one in lived.sets if one.entry == position)
+        able = [one.possible for one in lived.sets if one.entry == position]
         least = catalogue.exercise(entry.exercise).rep_band[0]
-        low = min(entry.reps[0], max(int(able), least, FEWEST))
-        entries.append(entry.model_copy(update={"reps": (low, entry.reps[1])}))
+        low = min(entry.reps[0], max(int(min(able)), least, FEWEST))
+        sets = max(sum(one >= low for one in able), min(entry.sets, least_sets))
+        entries.append(entry.model_copy(update={"sets": sets, "reps": (low, entry.reps[1])}))
     return _with(session, entries)
 
 
@@ -234,4 +236,4 @@ def settle(sets: NDArray[np.int64], problem: Problem, intake: Intake) -> tuple[S
         settled.append(shorten(held, intake, problem))
     plan = Plan(setwright="plan/1", title="week", sessions=tuple(settled))
     filled = fill(plan, intake, problem)
-    return tuple(honest_bands(session, intake) for session in filled.sessions)
+    return tuple(honest_bands(session, intake, problem.least_sets) for session in filled.sessions)
