@@ -73,6 +73,16 @@ def versioned(text: str, name: str, version: str) -> Loaded:
     return loaded
 
 
+def explained(error: ValidationError) -> tuple[tuple[str, str, str], ...]:
+    """Field, what was found and what is allowed, for every fault that pydantic found."""
+    rows = []
+    for item in error.errors():
+        missing = item["type"] in ("missing", "union_tag_not_found")
+        found = "nothing" if missing else shown(item["input"])
+        rows.append((dotted(item["loc"]), found, _allowed(item["type"], item)))
+    return tuple(rows)
+
+
 def fault_at(
     loaded: Loaded, path: Path_, found: str, allowed: str, spots: Spots | None = None
 ) -> Fault:
