@@ -1,0 +1,66 @@
+"""How near failure: what is asked as felt, and what was really left."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from setwright.exercises.model import Exercise
+from setwright.plan.intake import Intake
+from setwright.plan.limits import rir_floor
+from setwright.training.done import DoneSet
+from setwright.training.estimate import Honest
+
+# Calls before the person's own bias is used or spoken of (common practice).
+ENOUGH_CALLS = 6
+# Most a felt RIR is moved for honesty; the calls of the studies were off by about as much
+# (rir-accuracy-meta-2022: 0.17 to 1.73).
+MOST_MOVED = 2.0
+EVIDENCE = ("rir-accuracy-meta-2022", "rir-accuracy-squat-70-percent-2021")
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """Effort asked of a set.
+
+    Attributes:
+        real: repetitions that should really be left.
+        felt: repetitions in reserve to stop at, as this person feels them.
+    """
+
+    real: float
+    felt: float
+
+
+def known_bias(honest: Honest) -> float:
+    """Real less felt RIR that may be acted on; 0 before enough calls."""
+    if honest.calls < ENOUGH_CALLS:
+        return 0.0
+    return min(max(honest.bias, -MOST_MOVED), MOST_MOVED)
+
+
+def asked(planned: float, bias: float, floor: float) -> Asked:
+    """The felt RIR that leaves what the plan wants.
+
+    A person who stops earlier than felt is asked to go further, never below the floor of the
+    person's answers and never below 0; one who goes further than felt is asked to stop earlier.
+
+    Args:
+        planned: RIR of the plan and the block.
+        bias: real less felt, from ``known_bias``.
+        floor: least RIR allowed (``plan.limits.rir_floor``).
+    """
+    real = max(planned, floor)
+    felt = max(real - bias, floor, 0.0)
+    return Asked(real, round(felt * 2) / 2)
+
+
+def floor_of(intake: Intake | None, exercise: Exercise) -> float:
+    """Least RIR the person may go to on an exercise."""
+    return rir_floor(intake, exercise).rir
+
+
+def really_left(done: DoneSet, bias: float) -> float | None:
+    """Repetitions really left after a set; None when the set says nothing about it."""
+    if done.to_failure:
+        return 0.0
+    return None if done.rir is None else max(done.rir + bias, 0.0)
