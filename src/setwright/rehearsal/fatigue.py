@@ -8,6 +8,7 @@ not depend on the load, as in finding rest-80-vs-50-percent-bench-2006.
 
 from __future__ import annotations
 
+from copy import copy
 from math import exp
 from typing import Literal
 
@@ -75,6 +76,12 @@ class Fatigue:
         self._sex = sex_factor(sex, constants)
         self._local = np.zeros(len(reach))
         self._general = 0.0
+
+    def copy(self) -> Fatigue:
+        """A state that goes its own way from here."""
+        other = copy(self)
+        other._local = self._local.copy()
+        return other
 
     def rest(self, seconds: float) -> None:
         """Let time pass."""

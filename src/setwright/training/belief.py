@@ -1,0 +1,143 @@
+"""What is believed of one person: a normal state over all exercises, moved from day to day.
+
+The state holds, shared by everything: the person-wide weekly gain, curve constant, RIR bias,
+endurance and strength of the day; for each class of exercise a curve constant and a bias; for
+each exercise its level (log 1RM), its own gain, curve constant and strength of the day.
+Exercises are any keys; classes are any words.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import exp
+
+import numpy as np
+from numpy.typing import NDArray
+
+from setwright.training.constants import CONSTANTS, Constants
+from setwright.training.filter import Gaussian, predict
+
+GAIN, CURVE, BIAS, ENDURANCE, DAY = range(5)
+WEEK = 7.0
+
+
+@dataclass(frozen=True, slots=True)
+class Own:
+    """Where the states of an exercise lie, and its class's.
+
+    Attributes:
+        log_a: log of the curve constant before the person's departures.
+        level: log 1RM.
+        gain: extra weekly gain.
+        curve: departure of the log curve constant.
+        day: strength of the day.
+        class_curve: departure of the class.
+        class_bias: RIR bias of the class.
+    """
+
+    log_a: float
+    level: int
+    gain: int
+    curve: int
+    day: int
+    class_curve: int
+    class_bias: int
+
+
+class Belief:
+    """The state of one person and the rules by which it moves."""
+
+    def __init__(self, experience: str, constants: Constants = CONSTANTS) -> None:
+        """Start with what holds for people in general.
+
+        Args:
+            experience: a key of ``constants.trend``.
+            constants: spreads, rates and priors.
+        """
+        c = constants
+        self.constants = c
+        self.usual_gain = c.trend[experience]
+        self.day: int | None = None
+        self.own: dict[str, Own] = {}
+        self._classes: dict[str, tuple[int, int]] = {}
+        mean = np.array([self.usual_gain, 0.0, c.bias, 0.0, 0.0])
+        spread = [c.trend_sd, c.curve_sd, c.bias_sd, c.endurance_sd, c.day_sd]
+        self.state = Gaussian(mean, np.diag(np.square(spread)))
+
+    def copy(self) -> Belief:
+        """An independent copy."""
+        other = Belief.__new__(Belief)
+        other.__dict__.update(self.__dict__)
+        other.own = dict(self.own)
+        other._classes = dict(self._classes)
+        other.state = self.state.copy()
+        return other
+
+    def add(self, key: str, kind: str, log_a: float, level: float, level_sd: float) -> None:
+        """Take in an exercise.
+
+        Args:
+            key: its name.
+            kind: its class.
+            log_a: log of its curve constant in people in general.
+            level: log 1RM expected before any set.
+            level_sd: its SD.
+        """
+        c = self.constants
+        if kind not in self._classes:
+            start = self._grow([0.0, 0.0], [c.curve_class_sd, c.bias_class_sd])
+            self._classes[kind] = (start, start + 1)
+        start = self._grow(
+            [level, c.early, 0.0, 0.0], [level_sd, c.early_sd, c.curve_own_sd, c.day_own_sd]
+        )
+        self.own[key] = Own(log_a, start, start + 1, start + 2, start + 3, *self._classes[kind])
+
+    def _grow(self, mean: list[float], spread: list[float]) -> int:
+        start = len(self.state.mean)
+        size = start + len(mean)
+        cov = np.zeros((size, size))
+        cov[:start, :start] = self.state.cov
+        cov[range(start, size), range(start, size)] = np.square(spread)
+        self.state = Gaussian(np.concatenate([self.state.mean, mean]), cov)
+        return start
+
+    def gap_weeks(self, day: int) -> float:
+        """Weeks over which gains are carried on to a day."""
+        if self.day is None:
+            return 0.0
+        return min(max(day - self.day, 0), self.constants.most_gap_days) / WEEK
+
+    def to_day(self, day: int) -> None:
+        """Let time pass until a day; a day that is past leaves everything as it is."""
+        if self.day is not None and day > self.day:
+            predict(self.state, *self._motion(day - self.day, self.gap_weeks(day)))
+        self.day = day if self.day is None else max(day, self.day)
+
+    def _motion(
+        self, days: int, gap: float
+    ) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+        """Transition, noise and drift of the state over a number of days."""
+        c = self.constants
+        weeks = days / WEEK
+        size = len(self.state.mean)
+        moves = np.eye(size)
+        noise = np.zeros(size)
+        drift = np.zeros(size)
+        stays = exp(-weeks / c.trend_weeks)
+        moves[GAIN, GAIN] = stays
+        noise[GAIN] = c.trend_sd**2 * (1 - stays**2)
+        drift[GAIN] = (1 - stays) * self.usual_gain
+        noise[BIAS] = c.bias_walk**2 * weeks
+        moves[DAY, DAY] = 0.0
+        noise[DAY] = c.day_sd**2
+        owned = list(self.own.values())
+        level = [own.level for own in owned]
+        gain = [own.gain for own in owned]
+        today = [own.day for own in owned]
+        moves[level, gain] = gap
+        moves[level, GAIN] = gap
+        noise[level] = c.level_walk**2 * weeks
+        moves[gain, gain] = exp(-weeks / c.early_weeks)
+        moves[today, today] = 0.0
+        noise[today] = c.day_own_sd**2
+        return moves, np.diag(noise), drift

@@ -1,0 +1,75 @@
+"""The constants of the estimate of strength, read once from progress.json."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from importlib.resources import files
+
+
+@dataclass(frozen=True)
+class Constants:
+    """Spreads, rates and priors; progress.json says where each comes from.
+
+    Attributes:
+        level_sd: SD of log 1RM of an exercise before its first set, about what its load says.
+        first_reps: repetitions to failure that the load of a first set is expected to allow.
+        level_walk: SD of the wandering of log 1RM, over a week.
+        trend: gain of log 1RM a week by experience, person-wide mean.
+        trend_sd: its SD between people.
+        trend_weeks: time constant with which a person's gain returns to the mean.
+        early: extra gain a week on an exercise that is new in the log.
+        early_sd: its SD.
+        early_weeks: time constant with which it fades.
+        most_gap_days: longest gap over which gains are carried on.
+        curve_sd: SD between people of the log curve constant, person-wide.
+        curve_class_sd: the same, between classes of exercise of a person.
+        curve_own_sd: the same, between exercises of a class.
+        day_sd: SD of a day's log strength, common to all exercises.
+        day_own_sd: the same, of one exercise.
+        set_sd: SD of a single set's log strength.
+        reps_sd: SD of a set's repetitions as a share of them.
+        bias: real less felt repetitions in reserve, mean over people.
+        bias_sd: its SD between people.
+        bias_class_sd: its SD between classes of exercise of a person.
+        bias_walk: SD of its wandering, over a week, repetitions.
+        endurance_sd: SD between people of the log of the share that fatigue takes.
+        unsaid_rir: repetitions left, mean, when a set stopped short and nothing was said.
+        seed_sd: further SD of log 1RM for a set remembered at the start.
+        odd_z: a set further off than this many SD is not believed at once.
+    """
+
+    level_sd: float
+    first_reps: float
+    level_walk: float
+    trend: dict[str, float]
+    trend_sd: float
+    trend_weeks: float
+    early: float
+    early_sd: float
+    early_weeks: float
+    most_gap_days: float
+    curve_sd: float
+    curve_class_sd: float
+    curve_own_sd: float
+    day_sd: float
+    day_own_sd: float
+    set_sd: float
+    reps_sd: float
+    bias: float
+    bias_sd: float
+    bias_class_sd: float
+    bias_walk: float
+    endurance_sd: float
+    unsaid_rir: float
+    seed_sd: float
+    odd_z: float
+
+
+def read(text: str) -> Constants:
+    """The constants out of the text of progress.json."""
+    entries = json.loads(text)["constants"]
+    return Constants(**{name: entry["value"] for name, entry in entries.items()})
+
+
+CONSTANTS = read((files("setwright.training") / "progress.json").read_text(encoding="utf-8"))

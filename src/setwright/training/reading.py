@@ -1,0 +1,118 @@
+"""How a set reads the belief: from strength and load to repetitions, and back.
+
+A set asks one number, the log strength of the moment over the log load, ``u``. Fresh
+repetitions to failure are ``1 + a (exp(u) - 1)``; fatigue keeps a share of them; what is left at
+the end is the felt reserve and the person's bias. All noise is carried on the scale of ``u``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import exp, log, sqrt
+
+from setwright.rehearsal.strength import rir_sd
+from setwright.training.belief import BIAS, CURVE, DAY, ENDURANCE, GAIN, WEEK, Belief
+
+ROUNDING = 1.0 / 12.0
+LEAST_KEPT = 0.05
+LEAST_FRESH = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What is expected of a set at a load.
+
+    Attributes:
+        u: log strength less log load, mean.
+        spread: variance of ``u`` as the repetitions will show it, noise of the set included.
+        noise: the part of ``spread`` that is not in the belief.
+        a: curve constant.
+        kept: share of fresh repetitions left by fatigue.
+        left: repetitions that will really be left at the end.
+        index: states it depends on.
+        weights: their weights in ``u``.
+    """
+
+    u: float
+    spread: float
+    noise: float
+    a: float
+    kept: float
+    left: float
+    index: tuple[int, ...]
+    weights: tuple[float, ...]
+
+    def reps(self, u: float) -> float:
+        """Repetitions done when the moment's log strength over load is ``u``."""
+        return self.kept * (1.0 + self.a * (exp(u) - 1.0)) - self.left
+
+    def shown(self, reps: float) -> float:
+        """The ``u`` that so many repetitions show; the inverse of ``reps``."""
+        fresh = max((reps + self.left) / self.kept, LEAST_FRESH)
+        return log(max(1.0 + (fresh - 1.0) / self.a, 0.05))
+
+
+def read(
+    belief: Belief,
+    key: str,
+    system_kg: float,
+    day: int,
+    felt: float,
+    kept: float,
+    said: bool = True,
+) -> Reading:
+    """What is expected of a set.
+
+    Args:
+        belief: of the person; not changed.
+        key: exercise, known to the belief.
+        system_kg: load.
+        day: the belief's day or a later one.
+        felt: repetitions in reserve as felt; 0 at failure.
+        kept: share of fresh repetitions left by fatigue before the person's endurance.
+        said: False when the reserve was not said, only that the set stopped short.
+    """
+    c = belief.constants
+    own = belief.own[key]
+    mean = belief.state.mean
+    later = belief.day is not None and day > belief.day
+    gap = belief.gap_weeks(day)
+    a = exp(own.log_a + mean[CURVE] + mean[own.class_curve] + mean[own.curve])
+    u = float(mean[own.level] + gap * (mean[GAIN] + mean[own.gain])) - log(system_kg)
+    if not later:
+        u += float(mean[DAY] + mean[own.day])
+    fresh = max(1.0 + a * (exp(u) - 1.0), LEAST_FRESH)
+    lost = 1.0 - kept
+    kept_now = min(max(1.0 - lost * (1.0 + float(mean[ENDURANCE])), LEAST_KEPT), 1.0)
+    per_u = a * exp(max(u, -0.5))
+    biased = min(felt, 1.0)
+    left = felt + biased * float(mean[BIAS] + mean[own.class_bias])
+    left = max(left, 0.0)
+    on_curve = (1.0 - fresh) / per_u
+    on_bias = -biased / (kept_now * per_u)
+    index = [own.level, own.gain, GAIN, CURVE, own.class_curve, own.curve]
+    weights = [1.0, gap, gap, on_curve, on_curve, on_curve]
+    if felt > 0.0:
+        index += [BIAS, own.class_bias]
+        weights += [on_bias, on_bias]
+    if lost > 0.0:
+        index.append(ENDURANCE)
+        weights.append(-fresh * lost / (kept_now * per_u))
+    noise = c.set_sd**2 + (c.reps_sd * fresh / per_u) ** 2
+    call = float(rir_sd(kept_now * fresh, felt)) if felt > 0.0 else 0.0
+    if not said:
+        call = max(call, c.unsaid_rir)
+    noise += (call**2 + ROUNDING) / (kept_now * per_u) ** 2
+    if later and belief.day is not None:
+        noise += c.level_walk**2 * (day - belief.day) / WEEK
+        noise += c.day_sd**2 + c.day_own_sd**2
+    else:
+        index += [DAY, own.day]
+        weights += [1.0, 1.0]
+    _, spread = belief.state.of(index, weights)
+    return Reading(u, spread + noise, noise, a, kept_now, left, tuple(index), tuple(weights))
+
+
+def sd(reading: Reading) -> float:
+    """SD of the repetitions, by the slope of the curve."""
+    return reading.kept * reading.a * exp(reading.u) * sqrt(reading.spread)
