@@ -8,13 +8,16 @@ from functools import lru_cache
 
 from setwright.exercises import catalogue
 from setwright.exercises.kit import GymKit
-from setwright.exercises.model import Exercise
+from setwright.exercises.model import Exercise, Kit, Pattern
 from setwright.rehearsal.loads import hands
 from setwright.rehearsal.strength import external_load, system_load
 
 # Steps of assistance where the machine or the bands have no figures (common practice).
 ASSISTANCE_STEP_KG = 5.0
 MOST_ASSISTANCE_KG = 60.0
+# Body-weight movements that can be made lighter, and what makes them so.
+ASSISTED: frozenset[Pattern] = frozenset(("vertical pull", "dip"))
+HELP: frozenset[Kit] = frozenset(("assisted pull-up machine", "band"))
 # Step where any load can be had (progression-load-increment-position-2009: 2 to 10 %).
 FREE_STEP = 0.025
 HAIR_KG = 1e-6
@@ -89,7 +92,7 @@ def ladder(exercise: Exercise, gym: GymKit) -> Ladder:
 def _ladder(exercise_id: str, gym: GymKit) -> Ladder:
     exercise = catalogue.exercise(exercise_id)
     steps = gym.loads(exercise)
-    if exercise.loading == "bodyweight":
+    if exercise.pattern in ASSISTED and exercise.loading == "bodyweight" and gym.has & HELP:
         steps = (*_assistance(exercise, gym), *(steps or (0.0,)))
     return Ladder(
         steps,
