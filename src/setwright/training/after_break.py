@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from setwright.training.past import Outing
 
@@ -56,7 +57,7 @@ def _line(points: Sequence[tuple[int, float]], days: float) -> float:
     """Straight lines between points, level outside them."""
     if days <= points[0][0]:
         return points[0][1]
-    for (left, low), (right, high) in zip(points, points[1:], strict=False):
+    for (left, low), (right, high) in pairwise(points):
         if days <= right:
             return low + (high - low) * (days - left) / (right - left)
     return points[-1][1]

@@ -8,7 +8,7 @@ from setwright.exercises.model import Exercise
 from setwright.plan.intake import Intake
 from setwright.plan.limits import rir_floor
 from setwright.training.done import DoneSet
-from setwright.training.estimate import Honest
+from setwright.training.lifter import Honesty
 
 # Calls before the person's own bias is used or spoken of (common practice).
 ENOUGH_CALLS = 6
@@ -31,7 +31,7 @@ class Asked:
     felt: float
 
 
-def known_bias(honest: Honest) -> float:
+def known_bias(honest: Honesty) -> float:
     """Real less felt RIR that may be acted on; 0 before enough calls."""
     if honest.calls < ENOUGH_CALLS:
         return 0.0

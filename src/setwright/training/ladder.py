@@ -11,6 +11,7 @@ from setwright.exercises.kit import GymKit
 from setwright.exercises.model import Exercise, Kit, Pattern
 from setwright.rehearsal.loads import hands
 from setwright.rehearsal.strength import external_load, system_load
+from setwright.training.from_log import UNASSISTED
 
 # Steps of assistance where the machine or the bands have no figures (common practice).
 ASSISTANCE_STEP_KG = 5.0
@@ -31,6 +32,7 @@ class Ladder:
         steps: rising; None when any load can be had.
         measured: False for bands, whose load has no figure.
         share: of body mass that is lifted.
+        helped: the same when the load is assistance, as the log counts it.
         hands: 2 when a load is held in each hand.
         of_system: whether a step is judged against the load the muscles move, as for body-weight
             exercises, or against the load in the hands.
@@ -39,16 +41,19 @@ class Ladder:
     steps: tuple[float, ...] | None
     measured: bool
     share: float
+    helped: float
     hands: int
     of_system: bool
 
     def system(self, load_kg: float, body_mass_kg: float) -> float:
         """Load the muscles move, kg, at least a kilogram."""
-        return max(system_load(load_kg, body_mass_kg, self.share, self.hands), 1.0)
+        share = self.helped if load_kg < 0 else self.share
+        return max(system_load(load_kg, body_mass_kg, share, self.hands), 1.0)
 
     def external(self, system_kg: float, body_mass_kg: float) -> float:
         """Load as lifted for a system load, any figure."""
-        return external_load(system_kg, body_mass_kg, self.share, self.hands)
+        load = external_load(system_kg, body_mass_kg, self.helped, self.hands)
+        return load if load < 0 else external_load(system_kg, body_mass_kg, self.share, self.hands)
 
     def at_most(self, load_kg: float) -> float | None:
         """The heaviest load not above a figure; None when all are heavier."""
@@ -93,11 +98,14 @@ def _ladder(exercise_id: str, gym: GymKit) -> Ladder:
     exercise = catalogue.exercise(exercise_id)
     steps = gym.loads(exercise)
     if exercise.pattern in ASSISTED and exercise.loading == "bodyweight" and gym.has & HELP:
-        steps = (*_assistance(exercise, gym), *(steps or (0.0,)))
+        # An assisted exercise without a figure for its help is not a load.
+        free = () if exercise.id in UNASSISTED else steps or (0.0,)
+        steps = (*_assistance(exercise, gym), *free)
     return Ladder(
         steps,
         exercise.loading != "band",
         exercise.bodyweight_share,
+        catalogue.exercise(UNASSISTED.get(exercise_id, exercise_id)).bodyweight_share,
         hands(exercise),
         exercise.loading == "bodyweight",
     )
