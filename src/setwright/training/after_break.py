@@ -36,6 +36,7 @@ class Return:
 
     Attributes:
         days_off: length of the break.
+        first_day: of the return.
         week: of the transition, from 1.
         weeks: of the transition.
         before_kg: load before the break.
@@ -45,6 +46,7 @@ class Return:
     """
 
     days_off: int
+    first_day: int
     week: int
     weeks: int
     before_kg: float
@@ -89,21 +91,22 @@ def coming_back(outings: Sequence[Outing], day: int) -> Return | None:
     later = day
     for outing in reversed(outings):
         if later - outing.day >= BREAK_DAYS:
-            return _at(later - outing.day, outing.load_kg, day - later)
+            return _at(later - outing.day, outing.load_kg, later, day)
         later = outing.day
         if day - later >= 7 * LONGEST_WEEKS:
             return None
     return None
 
 
-def _at(days_off: int, before_kg: float, days_back: int) -> Return | None:
+def _at(days_off: int, before_kg: float, first_day: int, day: int) -> Return | None:
     weeks = transition_weeks(days_off)
-    week = days_back // 7
+    week = (day - first_day) // 7
     if week >= weeks:
         return None
     left = 1 - week / weeks
     return Return(
         days_off,
+        first_day,
         week + 1,
         weeks,
         before_kg,

@@ -15,6 +15,8 @@ ENOUGH_CALLS = 6
 # Most a felt RIR is moved for honesty; the calls of the studies were off by about as much
 # (rir-accuracy-meta-2022: 0.17 to 1.73).
 MOST_MOVED = 2.0
+# Bias from which it is worth a word, repetitions: calls come in whole numbers.
+SPOKEN_BIAS = 0.5
 EVIDENCE = ("rir-accuracy-meta-2022", "rir-accuracy-squat-70-percent-2021")
 
 
@@ -64,3 +66,13 @@ def really_left(done: DoneSet, bias: float) -> float | None:
     if done.to_failure:
         return 0.0
     return None if done.rir is None else max(done.rir + bias, 0.0)
+
+
+def honesty_words(bias: float) -> str:
+    """What the asked RIR was corrected for."""
+    count = f"about {abs(bias):.1f} repetitions"
+    if bias > 0:
+        return (
+            f"Sets tend to stop {count} earlier than felt; the RIR asked takes that into account."
+        )
+    return f"Sets tend to go {count} further than felt; the RIR asked takes that into account."

@@ -55,6 +55,10 @@ class Ladder:
         load = external_load(system_kg, body_mass_kg, self.helped, self.hands)
         return load if load < 0 else external_load(system_kg, body_mass_kg, self.share, self.hands)
 
+    def untold(self, load_kg: float) -> bool:
+        """Whether a load of an assisted exercise leaves the help untold."""
+        return self.steps is not None and self.steps[-1] < 0 <= load_kg
+
     def at_most(self, load_kg: float) -> float | None:
         """The heaviest load not above a figure; None when all are heavier."""
         if self.steps is None:
