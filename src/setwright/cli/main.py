@@ -20,6 +20,7 @@ COMMANDS = (
     "exercise",
     "muscle",
     "sources",
+    "log",
     "demo",
 )
 BAD_INPUT = 2

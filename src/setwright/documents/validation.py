@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
+from setwright.documents.base import UUID_PATTERN
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.yaml_build import Path_, dotted
 from setwright.documents.yaml_io import Loaded, read_yaml, shown
@@ -79,7 +80,12 @@ def explained(error: ValidationError) -> tuple[tuple[str, str, str], ...]:
     for item in error.errors():
         missing = item["type"] in ("missing", "union_tag_not_found")
         found = "nothing" if missing else shown(item["input"])
-        rows.append((dotted(item["loc"]), found, _allowed(item["type"], item)))
+        field = item["loc"]
+        if item["type"].startswith("union_tag"):
+            tag = str(item["ctx"]["discriminator"]).strip("'")
+            field = (*field, tag)
+            found = "nothing" if missing else shown(item["ctx"]["tag"])
+        rows.append((dotted(field), found, _allowed(item["type"], item)))
     return tuple(rows)
 
 
@@ -146,6 +152,8 @@ _BOUNDS = {
     "less_than_equal": ("le", "at most"),
     "less_than": ("lt", "less than"),
 }
+# Patterns that have a name.
+_FORMS = {UUID_PATTERN: "an id such as 8fa3c1d2-1f6b-4c0e-9c39-3a4a6a3c2f10"}
 _KINDS = {
     "int_type": "a whole number",
     "float_type": "a number",
@@ -158,6 +166,10 @@ _KINDS = {
     "missing": "this field must be given",
     "extra_forbidden": "no such field here",
     "int_from_float": "a whole number",
+    "union_tag_not_found": "this field must be given",
+    "datetime_from_date_parsing": "a time such as 2026-09-07T18:05:00",
+    "datetime_parsing": "a time such as 2026-09-07T18:05:00",
+    "datetime_type": "a time such as 2026-09-07T18:05:00",
 }
 
 
@@ -166,6 +178,8 @@ def _allowed(kind: str, item: Any) -> str:
     if kind in _BOUNDS:
         key, words = _BOUNDS[kind]
         return f"{words} {context[key]}"
+    if kind == "union_tag_invalid":
+        return str(context["expected_tags"])
     if kind == "literal_error":
         return str(context["expected"])
     if kind == "too_long":
@@ -177,5 +191,5 @@ def _allowed(kind: str, item: Any) -> str:
     if kind == "string_too_short":
         return f"at least {context['min_length']} characters"
     if kind == "string_pattern_mismatch":
-        return f"text of the form {context['pattern']}"
+        return _FORMS.get(context["pattern"], f"text of the form {context['pattern']}")
     return _KINDS.get(kind, str(item["msg"]).removeprefix("Value error, "))

@@ -53,15 +53,23 @@ def open_folder(path: Path) -> ClientFolder:
     Raises:
         DocumentError: when the folder or its intake is not there, or a document in it is at fault.
     """
-    check_folder(path)
-    intake = read_intake(_text(path / INTAKE), str(path / INTAKE))
     return ClientFolder(
         path,
-        intake,
+        read_folder_intake(path),
         _plans(path / PLANS),
         read_log(path / LOG),
         read_decisions(path / DECISIONS),
     )
+
+
+def read_folder_intake(path: Path) -> Intake:
+    """Read the intake of a client's folder.
+
+    Raises:
+        DocumentError: when the folder or its intake is not there or at fault.
+    """
+    check_folder(path)
+    return read_intake(_text(path / INTAKE), str(path / INTAKE))
 
 
 def check_folder(path: Path) -> None:

@@ -10,13 +10,11 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field
 
-from setwright.documents.base import Document
+from setwright.documents.base import UUID_PATTERN, Document
 from setwright.plan.intake import Rir
 from setwright.plan.symptoms import Symptom
 
-RecordId = Annotated[
-    str, Field(pattern="^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$")
-]
+RecordId = Annotated[str, Field(pattern=UUID_PATTERN)]
 
 
 def _wall_clock(moment: datetime) -> datetime:
@@ -160,6 +158,11 @@ class Log:
         gone = {record.of for record in self.records if isinstance(record, Withdrawn)}
         kept = [r for r in self.records if r.id not in gone and not isinstance(r, Withdrawn)]
         return tuple(sorted(kept, key=_order))
+
+    def standing_ids(self) -> tuple[str, ...]:
+        """Ids of the records that hold, the last one written last."""
+        held = {record.id for record in self.standing()}
+        return tuple(record.id for record in self.records if record.id in held)
 
     def sets(self) -> tuple[SetRecord, ...]:
         """Sets that hold, in time order."""

@@ -11,6 +11,7 @@ from pydantic import TypeAdapter, ValidationError
 from setwright.documents.base import Document
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.journal import Line, append_lines, read_lines, whole
+from setwright.documents.validation import explained
 from setwright.plan.decision import Decision
 from setwright.plan.log import Log, Record
 
@@ -102,6 +103,11 @@ def _torn(path: Path, line: Line) -> str:
 
 
 def _faults(line: Line, error: ValidationError) -> list[Fault]:
-    from setwright.documents.validation import explained
-
-    return [Fault(field, found, allowed, line.number) for field, found, allowed in explained(error)]
+    if error.errors()[0]["type"] == "json_invalid":
+        text = line.raw[:40].decode("utf-8", "replace")
+        return [Fault("", repr(text), "one JSON object, as `setwright log` writes it", line.number)]
+    rows = explained(error)
+    return [
+        Fault(field.partition(".")[2] or field, found, allowed, line.number)
+        for field, found, allowed in rows
+    ]

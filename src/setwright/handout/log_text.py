@@ -1,0 +1,177 @@
+"""The log as text: what was added, and the log by session."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+from setwright.documents.units import Unit, from_kg
+from setwright.exercises import catalogue
+from setwright.plan.log import (
+    BodyMass,
+    Log,
+    Missed,
+    Record,
+    Replaced,
+    SetRecord,
+    Skipped,
+    Withdrawn,
+)
+from setwright.plan.symptoms import FINDING_OF, Symptom
+from setwright.sources.library import finding
+
+HEAD = f"  {'exercise':<34} {'set':>4} {'load':>12} {'reps':>6} {'RIR':>5} {'rest':>6}"
+STOP = (
+    "STOP: the session ends here. This is no diagnosis; a licensed professional decides what it "
+    "is\nand when training goes on."
+)
+
+
+def exercise_words(ident: str) -> str:
+    """The catalogue's name of an exercise; the id itself when the catalogue does not know it."""
+    return catalogue.exercise(ident).name if ident in catalogue.ids() else ident
+
+
+def load_text(record: SetRecord, unit: Unit) -> str:
+    """A load as people write it: ``100 kg``, ``20 kg/hand``, ``BW+10 kg``, ``BW-20 kg``."""
+    figure = f"{round(from_kg(abs(record.load_kg), unit), 1):g} {unit}"
+    one = catalogue.exercise(record.exercise) if record.exercise in catalogue.ids() else None
+    if one is None or one.loading not in ("bodyweight", "band", "dumbbell pair"):
+        return figure if record.load_kg >= 0 else f"-{figure}"
+    if one.loading == "dumbbell pair":
+        return f"{figure}/hand"
+    if one.loading == "band" and record.load_kg == 0:
+        return "band"
+    if record.load_kg == 0:
+        return "BW"
+    return f"BW{'+' if record.load_kg > 0 else '-'}{figure}"
+
+
+def added_text(records: Sequence[Record], unit: Unit) -> str:
+    """What was added, one line a record."""
+    return "\n".join(f"added: {_said(record, unit)}" for record in records)
+
+
+def referral_text(symptoms: Iterable[Symptom]) -> str:
+    """What to do on symptoms that stop training; empty when there are none."""
+    named = list(dict.fromkeys(symptoms))
+    if not named:
+        return ""
+    known = dict.fromkeys(finding(FINDING_OF[name]).finding for name in named)
+    return "\n".join([STOP, f"Reported: {', '.join(named)}.", *known])
+
+
+def pain_text(records: Iterable[Record]) -> str:
+    """What holds when a set hurt; empty when none did."""
+    hurt = [one for one in records if isinstance(one, SetRecord) and one.pain and one.pain.level]
+    if not hurt:
+        return ""
+    said = dict.fromkeys(f"{one.pain.where} {one.pain.level}/10" for one in hurt if one.pain)
+    return (
+        f"Pain: {', '.join(said)}. {finding('pain-scale').finding} "
+        f"{finding('pain-persist').finding}"
+    )
+
+
+def log_text(log: Log, unit: Unit, ids: bool = False) -> str:
+    """The log by day, oldest first: one line a set."""
+    days: dict[date, list[Record]] = {}
+    for record in log.standing():
+        days.setdefault(record.at.date(), []).append(record)
+    if not days:
+        return "nothing in the log"
+    return "\n\n".join(_day(day, records, unit, ids) for day, records in days.items())
+
+
+def _day(day: date, records: list[Record], unit: Unit, ids: bool) -> str:
+    sets = [record for record in records if isinstance(record, SetRecord)]
+    others = [record for record in records if not isinstance(record, SetRecord)]
+    first = records[0].at
+    clock = f", {first:%H:%M}" if (first.hour, first.minute) != (0, 0) else ""
+    lines = [f"{day:%A} {day.day} {day:%B %Y}{clock}"]
+    if sets:
+        lines.append(HEAD)
+    groups: dict[str, list[SetRecord]] = {}
+    for record in sets:
+        groups.setdefault(record.exercise, []).append(record)
+    for group in groups.values():
+        lines += _group(group, unit, ids)
+    lines += [f"  {_said(record, unit)}{_id(record, ids)}" for record in others]
+    return "\n".join(lines)
+
+
+def _group(group: list[SetRecord], unit: Unit, ids: bool) -> Iterable[str]:
+    place = 0
+    for row, record in enumerate(group):
+        name = exercise_words(record.exercise)[:34] if row == 0 else ""
+        if record.role == "working":
+            place += 1
+        number = {"working": str(place), "warm-up": "W", "drop": "drop"}[record.role]
+        rest = "" if record.rest_s is None else _clock(record.rest_s)
+        tail = "; ".join(_remarks(record))
+        yield (
+            f"  {name:<34} {number:>4} {load_text(record, unit):>12} {_reps(record):>6} "
+            f"{_effort(record):>5} {rest:>6}  {tail}"
+        ).rstrip() + _id(record, ids)
+
+
+def _reps(record: SetRecord) -> str:
+    partial = f"+{record.partial_reps}p" if record.partial_reps else ""
+    return f"{record.reps}{partial}"
+
+
+def _effort(record: SetRecord) -> str:
+    if record.to_failure:
+        return "fail"
+    return "" if record.rir is None else f"{record.rir:g}"
+
+
+def _remarks(record: SetRecord) -> Iterable[str]:
+    if record.side:
+        yield record.side
+    if record.pain:
+        yield f"PAIN {record.pain.where} {record.pain.level}/10"
+    if record.symptoms:
+        yield f"SYMPTOM {', '.join(record.symptoms)}"
+    if record.technique:
+        yield "technique broke down"
+    if record.note:
+        yield record.note
+
+
+def _clock(seconds: float) -> str:
+    return f"{round(seconds) // 60}:{round(seconds) % 60:02d}"
+
+
+def _id(record: Record, ids: bool) -> str:
+    return f"  [{record.id}]" if ids else ""
+
+
+def _said(record: Record, unit: Unit) -> str:
+    note = f" ({record.note})" if record.note else ""
+    if isinstance(record, SetRecord):
+        return _set(record, unit)
+    if isinstance(record, Skipped):
+        return f"skipped {exercise_words(record.exercise)}: {record.reason}{note}"
+    if isinstance(record, Missed):
+        return f"missed {record.session}: {record.reason}{note}"
+    if isinstance(record, Replaced):
+        names = f"{exercise_words(record.exercise)} replaced by {exercise_words(record.by)}"
+        return f"{names}: {record.reason}{note}"
+    if isinstance(record, BodyMass):
+        return f"body mass {round(from_kg(record.kg, unit), 1):g} {unit}{note}"
+    assert isinstance(record, Withdrawn)
+    return f"record {record.of} taken back{note}"
+
+
+def _set(record: SetRecord, unit: Unit) -> str:
+    pieces = [f"{exercise_words(record.exercise)} {load_text(record, unit)} x {_reps(record)}"]
+    if record.to_failure:
+        pieces.append("to failure")
+    elif record.rir is not None:
+        pieces.append(f"RIR {record.rir:g}")
+    if record.role != "working":
+        pieces.append(f"{record.role} set")
+    if record.rest_s is not None:
+        pieces.append(f"rest {_clock(record.rest_s)}")
+    return ", ".join([*pieces, *_remarks(record)])
