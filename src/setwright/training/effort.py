@@ -12,9 +12,10 @@ from setwright.training.lifter import Honesty
 
 # Calls before the person's own bias is used or spoken of (common practice).
 ENOUGH_CALLS = 6
-# Most a felt RIR is moved for honesty; the calls of the studies were off by about as much
-# (rir-accuracy-meta-2022: 0.17 to 1.73).
-MOST_MOVED = 2.0
+# Most a felt RIR is moved for honesty. Meta-analysis: people stop about one repetition early
+# (rir-accuracy-meta-2022), so less is allowed towards stopping even earlier.
+MOST_FURTHER = 2.0
+MOST_EARLIER = 1.0
 # Bias from which it is worth a word, repetitions: calls come in whole numbers.
 SPOKEN_BIAS = 0.5
 EVIDENCE = ("rir-accuracy-meta-2022", "rir-accuracy-squat-70-percent-2021")
@@ -34,10 +35,16 @@ class Asked:
 
 
 def known_bias(honest: Honesty) -> float:
-    """Real less felt RIR that may be acted on; 0 before enough calls."""
+    """Real less felt RIR that is acted on: the part of it that is sure, 0 before enough calls.
+
+    The end of the 80 % interval that is nearer to none counts, so that an unsure estimate moves
+    nobody.
+    """
     if honest.calls < ENOUGH_CALLS:
         return 0.0
-    return min(max(honest.bias, -MOST_MOVED), MOST_MOVED)
+    if honest.low > 0:
+        return min(honest.low, MOST_FURTHER)
+    return max(min(honest.high, 0.0), -MOST_EARLIER)
 
 
 def asked(planned: float, bias: float, floor: float) -> Asked:

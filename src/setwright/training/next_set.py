@@ -1,0 +1,209 @@
+"""After each logged set: load, repetitions and rest of the next one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from setwright.exercises.kit import GymKit
+from setwright.exercises.model import Exercise
+from setwright.plan.intake import Intake
+from setwright.plan.week import Entry
+from setwright.rehearsal.rehearse import TOLERATED_LOSS, rir_of
+from setwright.training.case import whole
+from setwright.training.done import DoneSet
+from setwright.training.effort import Asked, asked, floor_of, known_bias, really_left
+from setwright.training.ladder import Ladder, ladder
+from setwright.training.lifter import Lifter, PredictedReps
+from setwright.training.rest import EVIDENCE as REST_EVIDENCE
+from setwright.training.rest import LONGER_S, Rest, longest_rest_s, rest_before
+from setwright.training.trouble import NONE, Trouble
+
+
+@dataclass(frozen=True, slots=True)
+class NextSet:
+    """The next set of an exercise.
+
+    Attributes:
+        number: from 1.
+        load_kg: as lifted; None when nothing is to be lifted, or the load has no figure.
+        reps: repetitions to aim at; 0 when nothing is to be lifted.
+        rir: repetitions in reserve to stop at, as this person feels them.
+        rest_s: rest to take before it.
+        expected: repetitions expected at that effort.
+        low: lower end of their 80 % interval.
+        high: upper end.
+        over: the exercise is done, or stopped.
+        because: short plain sentences.
+        evidence: ids of findings.
+    """
+
+    number: int
+    load_kg: float | None
+    reps: int
+    rir: float
+    rest_s: int
+    expected: float | None
+    low: float | None
+    high: float | None
+    over: bool
+    because: tuple[str, ...]
+    evidence: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Now:
+    """The exercise as it stands between two sets."""
+
+    lifter: Lifter
+    exercise: Exercise
+    entry: Entry
+    own: tuple[DoneSet, ...]
+    steps: Ladder
+    mass: float
+    bias: float
+    effort: Asked
+
+    def seen(self, load_kg: float, rest_s: float) -> PredictedReps:
+        last = self.own[-1]
+        system = last.system_kg
+        if load_kg != last.load_kg:
+            system = self.steps.system(load_kg, self.mass)
+        return self.lifter.predict(
+            self.exercise.id, system, last.day, self.effort.felt, rest_s=rest_s
+        )
+
+    def at_this_effort(self, done: DoneSet) -> float:
+        """Repetitions a set would have had at the effort now asked."""
+        left = really_left(done, self.bias)
+        return done.reps if left is None else max(done.reps + left - self.effort.real, 0.0)
+
+
+def next_set(
+    lifter: Lifter,
+    entry: Entry,
+    done_today: Sequence[DoneSet],
+    exercise: Exercise,
+    gym: GymKit,
+    intake: Intake | None,
+    *,
+    trouble: Trouble = NONE,
+    rir_more: float = 0.0,
+    may_rise: bool = True,
+    body_mass_kg: float | None = None,
+) -> NextSet:
+    """The next set of an exercise that is under way.
+
+    Args:
+        lifter: with every set of today folded in.
+        entry: as planned.
+        done_today: sets of today in order; at least one of the exercise.
+        exercise: what is lifted.
+        gym: its loads.
+        intake: the person, for the effort floors.
+        trouble: pain, technique and symptoms reported on the exercise today.
+        rir_more: repetitions in reserve that the block adds.
+        may_rise: False in weeks and sessions in which nothing rises.
+        body_mass_kg: as last weighed; the intake's by default.
+
+    Raises:
+        ValueError: no set of the exercise today.
+    """
+    own = tuple(one for one in done_today if one.exercise == exercise.id)
+    if not own:
+        raise ValueError(f"no set of {exercise.id} today")
+    number = len(own) + 1
+    if trouble.stop:
+        return _over(number, _stop_words(trouble), trouble.evidence)
+    if number > entry.sets:
+        return _over(number, ("All sets of this exercise are done.",), ())
+    bias = known_bias(lifter.honesty(exercise.id))
+    planned = rir_of(entry, min(number, entry.sets)) + rir_more
+    effort = asked(planned, bias, floor_of(intake, exercise))
+    mass = body_mass_kg or (intake.body_mass_kg if intake is not None else None) or 0.0
+    now = _Now(lifter, exercise, entry, own, ladder(exercise, gym), mass, bias, effort)
+    rest = _rest(now)
+    load, notes = _load(now, rest, trouble, may_rise)
+    seen = now.seen(load, rest.seconds)
+    low, top = entry.reps
+    reps = min(max(whole(seen.mean), 1 if now.steps.below(load) is None else low), top)
+    if rest.because:
+        notes = (rest.because, *notes)
+    evidence = (*trouble.evidence, *REST_EVIDENCE)
+    measured = now.steps.measured
+    return NextSet(
+        number, load if measured else None, reps, effort.felt, rest.seconds,
+        seen.mean, seen.low, seen.high, False, notes, evidence,
+    )  # fmt: skip
+
+
+def _over(number: int, because: tuple[str, ...], evidence: tuple[str, ...]) -> NextSet:
+    return NextSet(number, None, 0, 0.0, 0, None, None, None, True, because, evidence)
+
+
+def _stop_words(trouble: Trouble) -> tuple[str, ...]:
+    if trouble.symptoms:
+        what = " and ".join(trouble.symptoms)
+        return (f"Stop: {what}. See the advice on it before any further set.",)
+    return (
+        f"Pain {trouble.pain} of 10: stop this exercise for today.",
+        "If it stays or grows, ask a licensed professional.",
+    )
+
+
+def _rest(now: _Now) -> Rest:
+    """Rest by the estimate, and longer than the last one after a drop that was too large."""
+    own = now.own
+    at_least = 0.0
+    if len(own) > 1 and own[-1].load_kg == own[-2].load_kg:
+        before, last = (now.at_this_effort(one) for one in own[-2:])
+        if last < (1 - TOLERATED_LOSS) * before and own[-1].rest_s is not None:
+            at_least = own[-1].rest_s + LONGER_S
+    base = own[-1].load_kg
+    return rest_before(
+        lambda rest_s: now.seen(base, rest_s).mean,
+        now.entry,
+        now.at_this_effort(own[-1]),
+        longest_rest_s(now.exercise, now.entry),
+        at_least,
+    )
+
+
+def _load(now: _Now, rest: Rest, trouble: Trouble, may_rise: bool) -> tuple[float, tuple[str, ...]]:
+    """Load of the next set and why."""
+    low, top = now.entry.reps
+    base = now.own[-1].load_kg
+    if not now.steps.measured or now.steps.untold(base):
+        return base, ("Repetitions alone change here: the load has no figure.",)
+    load, notes = base, ("The same load.",)
+    if trouble.lighter:
+        load = now.steps.below(base) or base
+        notes = (f"Pain {trouble.pain} of 10: a step lighter; stop if it grows.",)
+    elif trouble.not_heavier:
+        what = "Pain" if trouble.pain else "Technique broke down"
+        notes = (f"{what} was reported: not heavier.",)
+    elif may_rise and _too_light(now, rest):
+        load = now.steps.above(base) or base
+        notes = (f"{top} with more left than asked: a step heavier.",)
+    fits = load
+    while whole(now.seen(fits, rest.seconds).mean) < low:
+        lighter = now.steps.below(fits)
+        if lighter is None:
+            text = f"Even the lightest load may not allow {low}: do what the effort asked allows."
+            return fits, (*notes, text)
+        fits = lighter
+    if fits < load:
+        text = f"{low} would not be left even after {rest.seconds} s of rest: lighter."
+        kept = notes if trouble.not_heavier else ()
+        return fits, (*kept, text)
+    return load, notes
+
+
+def _too_light(now: _Now, rest: Rest) -> bool:
+    """The band's top was reached, and the next load would allow it again; once a day."""
+    top = now.entry.reps[1]
+    base = now.own[-1].load_kg
+    heavier = now.steps.above(base)
+    if heavier is None or now.own[-1].reps < top or base > now.own[0].load_kg:
+        return False
+    return whole(now.seen(heavier, rest.seconds).mean) >= top

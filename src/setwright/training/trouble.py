@@ -1,0 +1,64 @@
+"""Pain, broken technique and symptoms: what they forbid of the next load."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from setwright.plan.log import SetRecord
+from setwright.plan.symptoms import FINDING_OF, Symptom
+
+# pain-scale: up to 3 carry on, 4 and 5 are acceptable only if they settle, above 5 stop. A report
+# of pain never leads to a heavier load, whatever its level.
+CARRY_ON = 3
+ACCEPTABLE = 5
+EVIDENCE = ("pain-scale", "pain-flare-by-training")
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """What was reported.
+
+    Attributes:
+        pain: highest level, 0 to 10.
+        technique: technique broke down.
+        symptoms: that stop training.
+    """
+
+    pain: int = 0
+    technique: bool = False
+    symptoms: tuple[Symptom, ...] = ()
+
+    @property
+    def stop(self) -> bool:
+        """Nothing more of this exercise today."""
+        return bool(self.symptoms) or self.pain > ACCEPTABLE
+
+    @property
+    def lighter(self) -> bool:
+        """At least a step lighter."""
+        return CARRY_ON < self.pain <= ACCEPTABLE
+
+    @property
+    def not_heavier(self) -> bool:
+        """No rise."""
+        return self.pain > 0 or self.technique or bool(self.symptoms)
+
+    @property
+    def evidence(self) -> tuple[str, ...]:
+        """Ids of findings behind what it forbids."""
+        found = tuple(dict.fromkeys(FINDING_OF[one] for one in self.symptoms))
+        return (*found, *EVIDENCE) if self.pain else found
+
+
+NONE = Trouble()
+
+
+def trouble_of(records: Iterable[SetRecord]) -> Trouble:
+    """What sets of the log report together."""
+    known = tuple(records)
+    return Trouble(
+        max((one.pain.level for one in known if one.pain is not None), default=0),
+        any(one.technique for one in known),
+        tuple(dict.fromkeys(symptom for one in known for symptom in one.symptoms)),
+    )
