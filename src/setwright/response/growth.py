@@ -3,23 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from setwright.anatomy.atlas import parts
-from setwright.exercises import catalogue
 from setwright.plan.week import Plan
 from setwright.rehearsal.model import Rehearsal
-from setwright.response.curves import dose_shape, session_crowding, set_quality, week_growth
-from setwright.response.factors import CENTRAL, Coefficients, drawn, people
+from setwright.response.curves import dose_shape, session_crowding, week_growth
+from setwright.response.factors import drawn, people
 from setwright.response.model import Dose, WeekResponse
 from setwright.response.person import Person, person_of, rate
+from setwright.response.table import Floats, by_session, central_values, dose_table, worth
 
 __all__ = ["Person", "central_growth", "doses_of", "loss_without", "person_of", "respond"]
 
-Floats = NDArray[np.float64]
 # The 80 % interval.
 LOW, HIGH = 0.1, 0.9
 
@@ -56,63 +53,10 @@ def doses_of(plan: Plan, rehearsal: Rehearsal) -> tuple[Dose, ...]:
     return tuple(found)
 
 
-@dataclass(frozen=True)
-class _Table:
-    """The doses as arrays: D doses, P parts."""
-
-    session: NDArray[np.intp]
-    sets: Floats
-    reps: Floats
-    rir: Floats
-    rest_s: Floats
-    kept: Floats
-    partials: Floats
-    compound: NDArray[np.bool_]
-    shares: Floats
-    lean: Floats
-    spread: Floats
-
-
-def _table(doses: Sequence[Dose]) -> _Table:
-    rows = [catalogue.row(dose.exercise) for dose in doses]
-    shares = catalogue.shares()[rows]
-    return _Table(
-        np.array([dose.session for dose in doses], dtype=np.intp),
-        np.array([dose.sets for dose in doses]),
-        np.array([dose.reps for dose in doses]),
-        np.array([dose.rir for dose in doses]),
-        np.array([dose.rest_s for dose in doses]),
-        np.array([dose.kept for dose in doses]),
-        np.array([float(dose.whole_partials) for dose in doses]),
-        np.array([catalogue.exercises()[row].kind == "compound" for row in rows]),
-        shares,
-        shares * (catalogue.stretch()[rows] - 0.5),
-        catalogue.share_spread()[rows] * (shares > 0),
-    )
-
-
-def _quality(table: _Table, c: Coefficients) -> NDArray[np.floating]:
-    """Worth of all sets of each dose besides the shares, shape (D,) or (draws, D)."""
-    worth = set_quality(table.reps, table.rir, table.rest_s, table.compound, table.kept, c)
-    return np.asarray(worth * table.sets * (1.0 + c["partials bonus"] * table.partials))
-
-
-def _value_of_doses(table: _Table) -> Floats:
-    """Effective sets each dose is worth to each part before crowding, shape (D, P)."""
-    per_part = table.shares + CENTRAL["stretch slope"] * table.lean
-    return np.asarray(_quality(table, CENTRAL)[:, None] * per_part)
-
-
-def _by_session(values: Floats, session: NDArray[np.intp], sessions: int) -> Floats:
-    sums = np.zeros((sessions, values.shape[1]))
-    np.add.at(sums, session, values)
-    return sums
-
-
 def central_growth(doses: Sequence[Dose], person: Person, sessions: int) -> Floats:
     """Expected growth at the central coefficients, percent a week, shape (P,)."""
-    table = _table(doses)
-    sums = _by_session(_value_of_doses(table), table.session, sessions)
+    table = dose_table(doses)
+    sums = by_session(central_values(table), table.session, sessions)
     return week_growth(session_crowding(sums).sum(axis=0), person)
 
 
@@ -122,9 +66,9 @@ def loss_without(doses: Sequence[Dose], person: Person, sessions: int) -> Floats
     Returns:
         Percent a week, shape (D, P).
     """
-    table = _table(doses)
-    values = _value_of_doses(table)
-    sums = _by_session(values, table.session, sessions)
+    table = dose_table(doses)
+    values = central_values(table)
+    sums = by_session(values, table.session, sessions)
     crowded = session_crowding(sums)
     week = crowded.sum(axis=0)
     without = session_crowding(np.maximum(sums[table.session] - values, 0.0))
@@ -147,16 +91,16 @@ def respond(
         draws: number of draws.
         seed: seed of the draws; the same input gives the same result.
     """
-    table = _table(doses)
+    table = dose_table(doses)
     raw = table.sets[:, None] * table.shares
-    session_sets = _by_session(raw, table.session, sessions)
-    central = session_crowding(_by_session(_value_of_doses(table), table.session, sessions)).sum(
+    session_sets = by_session(raw, table.session, sessions)
+    central = session_crowding(by_session(central_values(table), table.session, sessions)).sum(
         axis=0
     )
 
     rng = np.random.default_rng(seed)
     c = {name: values[:, None] for name, values in drawn(draws, rng).items()}
-    quality = _quality(table, c).astype(np.float32)
+    quality = worth(table, c).astype(np.float32)
     # One error a part for the whole week: the same rule judges it in every session.
     error = rng.standard_normal((draws, table.shares.shape[1]), dtype=np.float32)
     week = np.zeros_like(error)
