@@ -12,6 +12,7 @@ from setwright.training.effort import Asked
 from setwright.training.ladder import Ladder
 from setwright.training.lifter import Lifter, PredictedReps
 from setwright.training.past import Outing
+from setwright.training.trouble import Trouble
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +31,7 @@ class Case:
         place: in the block.
         last: the last outing, or None.
         steady: the last outing outside a lighter week, or None.
+        trouble: reported the last time.
         back: the restart after a break under way, or None.
         bias: real less felt RIR that is acted on; 0 before enough calls.
         most_rise: share by which a load may rise at once.
@@ -46,6 +48,7 @@ class Case:
     place: Place
     last: Outing | None
     steady: Outing | None
+    trouble: Trouble
     back: Return | None
     bias: float
     most_rise: float

@@ -14,6 +14,7 @@ from setwright.training.after_break import Return
 from setwright.training.case import Case, whole
 from setwright.training.past import Outing
 from setwright.training.sets import Change
+from setwright.training.trouble import stop_words
 
 # The band's top counts as reached when this much less than it is expected at the effort asked.
 TOP_SLACK = 0.5
@@ -44,6 +45,8 @@ class LoadStep:
 
 def next_load(case: Case) -> LoadStep:
     """Decide the load of the first set."""
+    if case.trouble.stop:
+        return LoadStep(None, "stop", False, stop_words(case.trouble), case.trouble.evidence)
     if not case.ladder.measured:
         text = "A band's load has no figure: add repetitions, then take a stronger band."
         return LoadStep(None, "same", True, (text,), (REPS_EQUAL,))
@@ -52,6 +55,8 @@ def next_load(case: Case) -> LoadStep:
     if case.ladder.untold(case.steady.load_kg):
         text = "The help is not told in the log: add repetitions, then take less help."
         return LoadStep(case.steady.load_kg, "same", True, (text,), (REPS_EQUAL,))
+    if case.trouble.lighter:
+        return _eased(case, case.last.load_kg)
     if case.back is not None:
         return _restart(case, case.back)
     held = why_held(case)
@@ -62,12 +67,9 @@ def next_load(case: Case) -> LoadStep:
 
 def why_held(case: Case) -> str | None:
     """Why the load must not rise, or None."""
-    last = case.last
-    if last is None:
-        return None
-    if last.pain:
-        return "Pain was reported last time: not heavier."
-    if last.technique:
+    if case.trouble.pain:
+        return f"Pain {case.trouble.pain} of 10 was reported last time: not heavier."
+    if case.trouble.technique:
         return "Technique broke down last time: not heavier until it holds."
     if not case.place.may_rise:
         return case.place.because
@@ -84,6 +86,16 @@ def _first(case: Case) -> LoadStep:
     return LoadStep(load, "first", False, (text,), ("round-prescribe",))
 
 
+def _eased(case: Case, last_kg: float) -> LoadStep:
+    """At least a step lighter than the last time, for pain that is only just acceptable."""
+    lighter = case.ladder.below(last_kg)
+    if lighter is None:
+        text = f"Pain {case.trouble.pain} of 10 and no lighter load: leave it out today."
+        return LoadStep(None, "stop", False, (text,), case.trouble.evidence)
+    kept = _kept(case, lighter, f"Pain {case.trouble.pain} of 10 was reported: a step lighter.")
+    return LoadStep(kept.load_kg, "down", False, kept.because, case.trouble.evidence)
+
+
 def _restart(case: Case, back: Return) -> LoadStep:
     before = case.ladder.system(back.before_kg, case.body_mass_kg)
     if case.ladder.of_system or back.before_kg <= 0:
@@ -93,7 +105,7 @@ def _restart(case: Case, back: Return) -> LoadStep:
     load = case.makeable(min(cap, case.fitting(case.entry.reps[1])))
     last = case.last
     if last is not None and last.day >= back.first_day:
-        if last.pain or last.technique:
+        if case.trouble.not_heavier:
             load = min(load, last.load_kg)
         elif whole(case.expected(last.load_kg).mean) >= case.entry.reps[0]:
             load = max(load, min(last.load_kg, back.before_kg))

@@ -17,7 +17,7 @@ from setwright.training.ladder import Ladder, ladder
 from setwright.training.lifter import Lifter, PredictedReps
 from setwright.training.rest import EVIDENCE as REST_EVIDENCE
 from setwright.training.rest import LONGER_S, Rest, longest_rest_s, rest_before
-from setwright.training.trouble import NONE, Trouble
+from setwright.training.trouble import NONE, Trouble, stop_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +114,7 @@ def next_set(
         raise ValueError(f"no set of {exercise.id} today")
     number = len(own) + 1
     if trouble.stop:
-        return _over(number, _stop_words(trouble), trouble.evidence)
+        return _over(number, stop_words(trouble), trouble.evidence)
     if number > entry.sets:
         return _over(number, ("All sets of this exercise are done.",), ())
     bias = known_bias(lifter.honesty(exercise.id))
@@ -122,6 +122,9 @@ def next_set(
     effort = asked(planned, bias, floor_of(intake, exercise))
     mass = body_mass_kg or (intake.body_mass_kg if intake is not None else None) or 0.0
     now = _Now(lifter, exercise, entry, own, ladder(exercise, gym), mass, bias, effort)
+    if trouble.lighter and now.steps.measured and now.steps.below(own[-1].load_kg) is None:
+        text = f"Pain {trouble.pain} of 10 and no lighter load: stop this exercise for today."
+        return _over(number, (text,), trouble.evidence)
     rest = _rest(now)
     load, notes = _load(now, rest, trouble, may_rise)
     seen = now.seen(load, rest.seconds)
@@ -139,16 +142,6 @@ def next_set(
 
 def _over(number: int, because: tuple[str, ...], evidence: tuple[str, ...]) -> NextSet:
     return NextSet(number, None, 0, 0.0, 0, None, None, None, True, because, evidence)
-
-
-def _stop_words(trouble: Trouble) -> tuple[str, ...]:
-    if trouble.symptoms:
-        what = " and ".join(trouble.symptoms)
-        return (f"Stop: {what}. See the advice on it before any further set.",)
-    return (
-        f"Pain {trouble.pain} of 10: stop this exercise for today.",
-        "If it stays or grows, ask a licensed professional.",
-    )
 
 
 def _rest(now: _Now) -> Rest:
@@ -176,14 +169,15 @@ def _load(now: _Now, rest: Rest, trouble: Trouble, may_rise: bool) -> tuple[floa
     if not now.steps.measured or now.steps.untold(base):
         return base, ("Repetitions alone change here: the load has no figure.",)
     load, notes = base, ("The same load.",)
-    if trouble.lighter:
-        load = now.steps.below(base) or base
+    below, above = now.steps.below(base), now.steps.above(base)
+    if trouble.lighter and below is not None:
+        load = below
         notes = (f"Pain {trouble.pain} of 10: a step lighter; stop if it grows.",)
     elif trouble.not_heavier:
         what = "Pain" if trouble.pain else "Technique broke down"
         notes = (f"{what} was reported: not heavier.",)
-    elif may_rise and _too_light(now, rest):
-        load = now.steps.above(base) or base
+    elif may_rise and above is not None and _too_light(now, above, rest):
+        load = above
         notes = (f"{top} with more left than asked: a step heavier.",)
     fits = load
     while whole(now.seen(fits, rest.seconds).mean) < low:
@@ -199,11 +193,9 @@ def _load(now: _Now, rest: Rest, trouble: Trouble, may_rise: bool) -> tuple[floa
     return load, notes
 
 
-def _too_light(now: _Now, rest: Rest) -> bool:
+def _too_light(now: _Now, heavier: float, rest: Rest) -> bool:
     """The band's top was reached, and the next load would allow it again; once a day."""
     top = now.entry.reps[1]
-    base = now.own[-1].load_kg
-    heavier = now.steps.above(base)
-    if heavier is None or now.own[-1].reps < top or base > now.own[0].load_kg:
+    if now.own[-1].reps < top or now.own[-1].load_kg > now.own[0].load_kg:
         return False
     return whole(now.seen(heavier, rest.seconds).mean) >= top

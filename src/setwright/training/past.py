@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
+from setwright.plan.intake import Intake
+from setwright.plan.log import Log, Missed, SetRecord, Skipped
 from setwright.training.done import DoneSet
+from setwright.training.from_log import done_sets
+from setwright.training.trouble import NONE, Trouble, together, trouble_of
 
 # Outings kept of each exercise: enough for the load before a break and its transition.
 KEPT = 24
@@ -13,21 +17,10 @@ KEPT = 24
 
 @dataclass(frozen=True, slots=True)
 class Outing:
-    """One exercise on one day.
-
-    Attributes:
-        day: proleptic ordinal of the date.
-        sets: working sets in order.
-        pain: highest level of pain in it, 0 to 10.
-        technique: technique broke down in it.
-        stopped: a symptom that stops training was reported in it.
-    """
+    """One exercise on one day: its working sets in order, at least one."""
 
     day: int
     sets: tuple[DoneSet, ...]
-    pain: int = 0
-    technique: bool = False
-    stopped: bool = False
 
     @property
     def load_kg(self) -> float:
@@ -37,51 +30,78 @@ class Outing:
 
 @dataclass
 class Past:
-    """Outings by exercise, in time order; changed in place by ``add``.
+    """Outings and reports by exercise, in time order; changed in place.
 
     Attributes:
         outings: of each exercise, at most the last ``KEPT``.
+        reports: pain, technique and symptoms by exercise and day.
         days: days on which anything was trained, rising.
         ill_until: last day on which illness was reported, or None.
     """
 
     outings: dict[str, list[Outing]] = field(default_factory=dict)
+    reports: dict[str, dict[int, Trouble]] = field(default_factory=dict)
     days: list[int] = field(default_factory=list)
     ill_until: int | None = None
 
-    def add(
-        self, done: DoneSet, pain: int = 0, technique: bool = False, stopped: bool = False
-    ) -> None:
+    def add(self, done: DoneSet, trouble: Trouble = NONE) -> None:
         """One more set, not earlier than those before it."""
         if not self.days or done.day > self.days[-1]:
             self.days.append(done.day)
         known = self.outings.setdefault(done.exercise, [])
         if known and known[-1].day == done.day:
-            last = known[-1]
-            known[-1] = replace(
-                last,
-                sets=(*last.sets, done),
-                pain=max(last.pain, pain),
-                technique=last.technique or technique,
-                stopped=last.stopped or stopped,
-            )
-            return
-        known.append(Outing(done.day, (done,), pain, technique, stopped))
-        if len(known) > KEPT:
-            del known[0]
+            known[-1] = Outing(done.day, (*known[-1].sets, done))
+        else:
+            known.append(Outing(done.day, (done,)))
+            if len(known) > KEPT:
+                del known[0]
+        self.report(done.exercise, done.day, trouble)
 
-    def of(self, exercise: str) -> tuple[Outing, ...]:
-        """Outings of an exercise, in time order."""
-        return tuple(self.outings.get(exercise, ()))
+    def report(self, exercise: str, day: int, trouble: Trouble) -> None:
+        """Trouble of a set, also of one that says nothing of strength."""
+        if trouble != NONE:
+            by_day = self.reports.setdefault(exercise, {})
+            by_day[day] = together(by_day.get(day, NONE), trouble)
 
-    def last_day(self) -> int | None:
-        """The last day on which anything was trained."""
-        return self.days[-1] if self.days else None
+    def before(self, exercise: str, day: int) -> tuple[Outing, ...]:
+        """Outings of an exercise before a day, in time order."""
+        known = self.outings.get(exercise, ())
+        return tuple(one for one in known if one.day < day)
+
+    def trouble(self, exercise: str, day: int, cleared: bool = False) -> Trouble:
+        """What was reported the last time the exercise was done, or tried, before a day.
+
+        Args:
+            exercise: id.
+            day: of the session to come.
+            cleared: a health professional has cleared training: symptoms stop it no longer.
+        """
+        by_day = self.reports.get(exercise)
+        if not by_day:
+            return NONE
+        last = max((one.day for one in self.outings.get(exercise, ()) if one.day < day), default=0)
+        found = NONE
+        for reported, one in by_day.items():
+            if last <= reported < day:
+                found = together(found, one.after(day - reported, cleared))
+        return found
 
 
 def past_of(done: Iterable[DoneSet]) -> Past:
-    """The past out of sets without flags, in time order."""
+    """The past out of sets without reports, in time order."""
     past = Past()
     for one in done:
         past.add(one)
+    return past
+
+
+def past_from_log(log: Log, intake: Intake | None = None) -> Past:
+    """The past out of a client's log, reports and illness included."""
+    past = past_of(done_sets(log, intake))
+    for record in log.standing():
+        day = record.at.toordinal()
+        if isinstance(record, SetRecord):
+            past.report(record.exercise, day, trouble_of((record,)))
+        elif isinstance(record, Skipped | Missed) and record.reason == "ill":
+            past.ill_until = day
     return past

@@ -16,7 +16,7 @@ from setwright.training.course import kept_of
 from setwright.training.effort import asked, floor_of, known_bias
 from setwright.training.ladder import ladder
 from setwright.training.lifter import Lifter
-from setwright.training.past import Outing, Past
+from setwright.training.past import Past
 from setwright.training.prescribe import prescribe
 from setwright.training.sets import Prescribed
 
@@ -52,7 +52,7 @@ def plan_sets(
     """
     place = block.place(day)
     ill = after_illness(past.ill_until, past.days, day)
-    outings = [_before(past.of(entry.exercise), day) for entry in entries]
+    outings = [past.before(entry.exercise, day) for entry in entries]
     backs = [coming_back(known, day) for known in outings]
     todo = []
     for entry, back in zip(entries, backs, strict=True):
@@ -73,18 +73,13 @@ def plan_sets(
         )
         last = known[-1] if known else None
         steady = next((one for one in reversed(known) if not block.eased_on(one.day)), last)
+        trouble = past.trouble(entry.exercise, day, intake.screening.clearance)
         case = Case(
             lifter, exercise, entry, day, mass, ladder(exercise, gym), effort, left, place,
-            last, steady, back, bias, MOST_RISE[intake.experience],
+            last, steady, trouble, back, bias, MOST_RISE[intake.experience],
         )  # fmt: skip
         answers.append(prescribe(case))
     return tuple(answers)
-
-
-def _before(outings: tuple[Outing, ...], day: int) -> tuple[Outing, ...]:
-    while outings and outings[-1].day >= day:
-        outings = outings[:-1]
-    return outings
 
 
 def _fewer(entry: Entry, share: float) -> Entry:

@@ -15,6 +15,9 @@ MOST_OVER_TOP = 5
 def prescribe(case: Case) -> Prescribed:
     """Loads and repetitions of every set of one exercise."""
     step = next_load(case)
+    if step.change == "stop":
+        before = None if case.last is None else case.last.load_kg
+        return Prescribed(case.exercise.id, "stop", (), before, step.because, step.evidence)
     sets: list[PlannedSet] = []
     load = step.load_kg
     for number in range(1, case.entry.sets + 1):

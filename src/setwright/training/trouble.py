@@ -12,6 +12,9 @@ from setwright.plan.symptoms import FINDING_OF, Symptom
 # of pain never leads to a heavier load, whatever its level.
 CARRY_ON = 3
 ACCEPTABLE = 5
+TRY_AGAIN_DAYS = 14
+# Over by the next day.
+PASSING: frozenset[Symptom] = frozenset(("alcohol or drugs",))
 EVIDENCE = ("pain-scale", "pain-flare-by-training")
 
 
@@ -44,6 +47,16 @@ class Trouble:
         """No rise."""
         return self.pain > 0 or self.technique or bool(self.symptoms)
 
+    def after(self, days: int, cleared: bool) -> Trouble:
+        """What it still forbids days later.
+
+        Strong pain stops an exercise for two weeks (common practice), after which it may be tried
+        again, never heavier. Symptoms stop it until a health professional has cleared training.
+        """
+        pain = min(self.pain, CARRY_ON) if days >= TRY_AGAIN_DAYS else self.pain
+        lasting = tuple(one for one in self.symptoms if one not in PASSING)
+        return Trouble(pain, self.technique, () if cleared else lasting)
+
     @property
     def evidence(self) -> tuple[str, ...]:
         """Ids of findings behind what it forbids."""
@@ -61,4 +74,27 @@ def trouble_of(records: Iterable[SetRecord]) -> Trouble:
         max((one.pain.level for one in known if one.pain is not None), default=0),
         any(one.technique for one in known),
         tuple(dict.fromkeys(symptom for one in known for symptom in one.symptoms)),
+    )
+
+
+def together(one: Trouble, other: Trouble) -> Trouble:
+    """Two reports as one."""
+    return Trouble(
+        max(one.pain, other.pain),
+        one.technique or other.technique,
+        tuple(dict.fromkeys((*one.symptoms, *other.symptoms))),
+    )
+
+
+def stop_words(trouble: Trouble) -> tuple[str, ...]:
+    """Why an exercise is stopped or left out."""
+    if trouble.symptoms:
+        what = " and ".join(trouble.symptoms)
+        return (
+            f"Stop: {what} was reported.",
+            "A licensed professional should clear training before this exercise is done again.",
+        )
+    return (
+        f"Pain {trouble.pain} of 10: leave this exercise out and choose another with the coach.",
+        "If it stays or grows, ask a licensed professional.",
     )
