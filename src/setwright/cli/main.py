@@ -17,6 +17,7 @@ COMMANDS = (
     "rehearse",
     "swap",
     "explain",
+    "compare",
     "exercise",
     "muscle",
     "sources",
