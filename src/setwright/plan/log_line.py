@@ -15,8 +15,8 @@ from setwright.documents.units import Unit, to_kg
 from setwright.documents.validation import explained
 from setwright.exercises.catalogue import exercise
 from setwright.plan.amounts import AmountError, number
-from setwright.plan.done_tail import read_tail
-from setwright.plan.done_words import SaidLoad, load_kg, read_done_reps, read_said_load
+from setwright.plan.done_several import TIMES, read_sets_text
+from setwright.plan.done_words import SaidLoad, load_kg, read_said_load
 from setwright.plan.log import BodyMass, Missed, Record, Replaced, SetRecord, Skipped, Withdrawn
 from setwright.plan.naming import UnsureNameError, exercise_id
 
@@ -30,13 +30,6 @@ REASONS = {
     "kit": "equipment", "busy": "equipment", "taken": "equipment", "ill": "ill", "sick": "ill",
     "illness": "ill",
 }  # fmt: skip
-_TIMES = re.compile(
-    r"(?:(?<=[\d\s.])|(?<=kg)|(?<=lb)|(?<=lbs)|(?<=bw)|(?<=/h))[x×*]\s*(?=\d)", re.IGNORECASE
-)
-_REPS = re.compile(
-    r"\d+(?:\s*\+\s*\d+\s*p(?:artials?)?)?(?:\s*,\s*\d+(?:\s*\+\s*\d+\s*p(?:artials?)?)?)*",
-    re.IGNORECASE,
-)
 _BECAUSE = r"(?:\s*(?:because(?: of)?|:|,)\s*(?P<reason>.+))?"
 _SKIP = re.compile(rf"(?:skip|skipped)\s+(?P<what>.+?){_BECAUSE}\Z", re.IGNORECASE)
 _MISS = re.compile(rf"(?:miss|missed)\s+(?P<what>.+?){_BECAUSE}\Z", re.IGNORECASE)
@@ -135,26 +128,17 @@ def _reason(words: str | None, note: str) -> dict[str, str]:
 
 
 def _sets(text: str, entering: Entering) -> tuple[SetRecord, ...]:
-    times = _TIMES.search(text)
-    if times is None:
+    if TIMES.search(text) is None:
         raise _LineError("line", text, LINE_FORM)
-    head, after = text[: times.start()].strip(), text[times.end() :]
-    if _TIMES.search(after):
-        raise _LineError(
-            "line", text, "one `load x reps`; several sets are `100 x 5,5,4`, not `3 x 5 x 100`"
-        )
-    words, said = _name_and_load(head)
-    ident = _exercise(words)
     try:
+        done = read_sets_text(text)
+        words, said = _name_and_load(done.head or "")
+        ident = _exercise(words)
         kilos = _load(said, ident, entering.unit)
-        reps = _REPS.match(after)
-        if reps is None:
-            raise AmountError("repetitions after the x")
-        counts = [read_done_reps(piece) for piece in reps[0].split(",")]
-        tail = read_tail(after[reps.end() :], len(counts))
     except AmountError as error:
         found = error.args[1] if len(error.args) > 1 else text
         raise _LineError("set", found, str(error.args[0])) from None
+    counts, tail = done.counts, done.tail
     unit: Unit = (said.unit if said else None) or entering.unit
     same = {"at": entering.at, "exercise": ident, "load_kg": kilos, "unit": unit}
     same |= entering.said | tail.fields

@@ -27,7 +27,7 @@ def read_log(path: Path) -> Log:
     Raises:
         DocumentError: with every line that is whole and no record.
     """
-    records, notes = _read(path, RECORDS)
+    records, notes = read_journal(path, RECORDS)
     return _once(records, notes)
 
 
@@ -50,7 +50,7 @@ def read_decisions(path: Path) -> tuple[Decision, ...]:
     Raises:
         DocumentError: with every line that is whole and no decision.
     """
-    return _read(path, DECISIONS)[0]
+    return read_journal(path, DECISIONS)[0]
 
 
 def append_decision(path: Path, decision: Decision) -> bool:
@@ -78,7 +78,12 @@ def _once(records: Iterable[Record], notes: tuple[str, ...]) -> Log:
     return Log(tuple(first.values()), notes + tuple(more))
 
 
-def _read(path: Path, adapter: TypeAdapter[R]) -> tuple[tuple[R, ...], tuple[str, ...]]:
+def read_journal(path: Path, adapter: TypeAdapter[R]) -> tuple[tuple[R, ...], tuple[str, ...]]:
+    """Entries of an append-only file, and notes on lines that were cut off.
+
+    Raises:
+        DocumentError: with every line that is whole and no entry.
+    """
     found: list[R] = []
     notes: list[str] = []
     faults: list[Fault] = []

@@ -11,6 +11,7 @@ from pydantic import ValidationError
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.yaml_io import MAX_CHARACTERS
 from setwright.plan.checking import plan_clashes
+from setwright.plan.day_words import HEADING, MINUTES, SPREAD, WEEKDAYS
 from setwright.plan.intake import DAYS
 from setwright.plan.naming import UnsureNameError, exercise_id
 from setwright.plan.shorthand import LINE_FORM, LineError, has_sets, read_fields, read_pieces
@@ -18,25 +19,6 @@ from setwright.plan.week import Plan
 
 MAX_LINES = 1000
 MAX_LINE = 500
-# Days of training with the days off between them, for plans that number their days (common
-# practice: days off spread over the week).
-SPREAD: dict[int, tuple[int, ...]] = {
-    1: (0,), 2: (0, 3), 3: (0, 2, 4), 4: (0, 1, 3, 4), 5: (0, 1, 2, 4, 5), 6: (0, 1, 2, 3, 4, 5),
-    7: (0, 1, 2, 3, 4, 5, 6),
-}  # fmt: skip
-_GERMAN = ("montag", "dienstag", "mittwoch", "donnerstag", "freitag", "samstag", "sonntag")
-_WEEKDAYS = {word: at for words in (DAYS, _GERMAN) for at, word in enumerate(words)}
-_WEEKDAYS |= {day[:3]: at for at, day in enumerate(DAYS)}
-_WEEKDAYS |= {"tues": 1, "thur": 3, "thurs": 3}
-_NAMES = "|".join(sorted(_WEEKDAYS, key=len, reverse=True))
-_HEADING = re.compile(
-    rf"(?:(?P<weekday>{_NAMES})\b\.?|(?:day|tag|session|workout)\s*(?P<number>\d{{1,2}}|[A-G])\b)"
-    r"\s*[-–—:.)]*\s*(?P<name>.*)\Z",
-    re.IGNORECASE,
-)
-_MINUTES = re.compile(
-    r"[\[(,\s]*\b(\d{1,4})\s*(?:min|mins|minutes|minuten|')(?:\b|(?<='))\s*[\])]?", re.IGNORECASE
-)
 _LABEL = re.compile(
     r"(?:[-*•–—+>]\s+|\d{1,2}\s*[.)]\s*)?(?:(?P<letter>[A-Z])(?P<place>[1-9])\s*[.):]?\s+)?"
 )
@@ -84,7 +66,7 @@ class _Reader:
         if has_sets(text):
             self.exercises(line, text, at)
             return
-        heading = _HEADING.match(bare)
+        heading = HEADING.match(bare)
         if heading is not None:
             self.heading(line, heading)
         elif not self._about(line, bare, at):
@@ -123,14 +105,14 @@ class _Reader:
 
     def heading(self, line: int, match: re.Match[str]) -> None:
         rest = match["name"]
-        minutes = _MINUTES.search(rest)
+        minutes = MINUTES.search(rest)
         if minutes is not None:
             rest = rest[: minutes.start()] + rest[minutes.end() :]
         word = match["weekday"]
         name = (
             rest.strip(" -–—:,.()[]*_#") or (word or f"day {match['number']}").strip().capitalize()
         )
-        weekday = _WEEKDAYS[word.lower()] if word else None
+        weekday = WEEKDAYS[word.lower()] if word else None
         self.days.append(_Day(line, weekday, name, int(minutes[1]) if minutes else None))
 
     def exercises(self, line: int, text: str, at: int) -> None:

@@ -1,0 +1,123 @@
+"""An import as text: what was read, what was added, what is asked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from setwright.handout.log_text import exercise_words
+from setwright.plan.importing.columns import Columns
+from setwright.plan.importing.held import Held
+from setwright.plan.importing.importer import Imported
+from setwright.plan.importing.question import Question
+from setwright.plan.importing.table import Table
+from setwright.plan.log import Record, SetRecord
+
+MOST_LINES = 12
+
+
+def import_text(
+    table: Table,
+    columns: Columns,
+    imported: Imported,
+    questions: Sequence[Question],
+    preview: bool,
+) -> str:
+    """The report of an import, or its preview."""
+    lines = [*_read(table, columns), "", *_counts(imported, questions, preview)]
+    if preview and imported.fresh:
+        lines += ["", *_by_exercise(imported.fresh)]
+    if questions:
+        many = len(questions) > 1
+        lines += ["", f"{len(questions)} question{'s' if many else ''}:"]
+        lines += [question_text(one) for one in questions]
+        lines += [
+            "",
+            "To answer, import the same file again with --answer; the lines wait meanwhile in "
+            "log-questions.jsonl."
+            if not preview
+            else "Answer now with --answer, or import first and answer later.",
+        ]
+    return "\n".join(lines)
+
+
+def question_text(question: Question) -> str:
+    """One question with its lines and answers."""
+    place = _lines(question.lines)
+    if question.column:
+        place += f", column {question.column!r}"
+    found = f": {question.found}" if question.found else ""
+    forms = " or ".join(f'--answer "{form}"' for form in question.answers)
+    return f"  {place}{found}\n    {question.asks}\n    {forms}"
+
+
+def waiting_text(waiting: Sequence[Held]) -> str:
+    """Lines held back, file by file."""
+    if not waiting:
+        return "no line waits for an answer"
+    rows = []
+    for file in dict.fromkeys(one.file for one in waiting):
+        rows.append(file)
+        for one in (held for held in waiting if held.file == file):
+            cells = ", ".join(f"{name} {cell}" for name, cell in one.cells.items())
+            rows += [f"  line {one.line}: {cells}", f"    {one.asks}"]
+    return "\n".join(rows)
+
+
+def _read(table: Table, columns: Columns) -> list[str]:
+    sheet = f", sheet {table.sheet!r}" if table.sheet else ""
+    used = ", ".join(f"{c.heading!r} as {_role(c.role, c.unit)}" for c in columns.used)
+    rows = [f"{table.name}{sheet}: {used}"]
+    if columns.unused:
+        rows.append(f"not read: {', '.join(repr(one) for one in columns.unused)}")
+    if table.others:
+        rows.append(f"other sheets: {', '.join(repr(one) for one in table.others)}")
+    return rows
+
+
+def _role(role: str, unit: str | None) -> str:
+    words = role.replace("_", " ")
+    return f"{words} ({unit})" if unit else words
+
+
+def _counts(imported: Imported, questions: Sequence[Question], preview: bool) -> list[str]:
+    there = len(imported.records) - len(imported.fresh)
+    held = len({line for one in questions for line in one.lines})
+    rows = [f"{len(imported.fresh)} records {'would be added' if preview else 'added'}"]
+    if there:
+        rows.append(f"{there} there already")
+    if held:
+        rows.append(f"{held} lines held back by questions")
+    if imported.left_out:
+        rows.append(f"{len(imported.left_out)} lines left out as answered")
+    return ["; ".join(rows)]
+
+
+def _by_exercise(records: Sequence[Record]) -> list[str]:
+    """How the preview understood the names: one line an exercise."""
+    sets: dict[str, list[SetRecord]] = {}
+    for record in records:
+        if isinstance(record, SetRecord):
+            sets.setdefault(record.exercise, []).append(record)
+    rows = []
+    for ident, group in sets.items():
+        said = ", ".join(dict.fromkeys(repr(one.said) for one in group if one.said))
+        low, high = min(one.load_kg for one in group), max(one.load_kg for one in group)
+        days = [one.at.date() for one in group]
+        rows.append(
+            f"  {exercise_words(ident):<34} {len(group):>4} sets  {low:>6.5g} to {high:.5g} kg  "
+            f"{min(days)} to {max(days)}  {said}"
+        )
+    return rows
+
+
+def _lines(lines: Sequence[int]) -> str:
+    """``line 14``, ``lines 3-9, 12``."""
+    runs: list[tuple[int, int]] = []
+    for line in lines:
+        if runs and line == runs[-1][1] + 1:
+            runs[-1] = (runs[-1][0], line)
+        else:
+            runs.append((line, line))
+    shown = [f"{first}" if first == last else f"{first}-{last}" for first, last in runs]
+    more = f" and {len(shown) - MOST_LINES} more" if len(shown) > MOST_LINES else ""
+    return f"line{'s' if len(lines) > 1 else ''} {', '.join(shown[:MOST_LINES])}{more}"

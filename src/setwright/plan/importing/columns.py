@@ -1,0 +1,258 @@
+"""Which column holds what: guessed from the headings, and as the coach says."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.units import Unit
+from setwright.plan.importing.table import Row, Table, shown_cell, words_of
+
+# Every role a column can have, and the headings that mean it, in the words of
+# ``plain_heading``.
+HEADINGS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "date": (
+            "date", "day", "workout date", "session date", "training date", "performed on",
+            "datum", "tag", "fecha", "data", "jour",
+        ),
+        "time": ("time", "start time", "clock", "time of day", "uhrzeit", "zeit", "hora", "heure"),
+        "at": (
+            "datetime", "date time", "timestamp", "start", "started", "started at", "date and time",
+            "performed at", "completed at", "logged at", "zeitpunkt", "when",
+        ),
+        "exercise": (
+            "exercise", "exercise name", "lift", "movement", "exercise title", "name of exercise",
+            "übung", "uebung", "ubung", "ejercicio", "exercice", "esercizio", "oefening", "what",
+        ),
+        "number": (
+            "set", "set number", "set no", "set nr", "set order", "set index", "satz", "satz nr",
+            "serie nr", "no", "nr",
+        ),
+        "sets": ("sets", "number of sets", "sets done", "sätze", "saetze", "series"),
+        "load": (
+            "load", "weight", "weight lifted", "load lifted", "resistance", "gewicht", "last",
+            "carga", "peso", "poids", "charge", "working weight", "weight used",
+        ),
+        "assistance": ("assistance", "assist", "assisted weight", "assistance weight", "hilfe"),
+        "added": ("added weight", "added load", "extra weight", "zusatzgewicht"),
+        "reps": (
+            "reps", "rep", "repetitions", "reps done", "actual reps", "reps performed", "wdh",
+            "wiederholungen", "repeticiones", "repetitions done", "ripetizioni", "full reps",
+        ),
+        "partials": ("partials", "partial reps", "partial repetitions", "lengthened partials"),
+        "rir": (
+            "rir", "reps in reserve", "repetitions in reserve", "in reserve", "reserve",
+            "reps left", "rir felt", "actual rir",
+        ),
+        "rpe": (
+            "rpe", "exertion", "perceived exertion", "rating of perceived exertion", "rpe felt",
+        ),
+        "effort": ("effort", "intensity", "anstrengung"),
+        "rest": (
+            "rest", "rest time", "rest before", "rest taken", "rest period", "pause", "rest s",
+            "descanso", "repos",
+        ),
+        "side": ("side", "limb", "leg", "arm", "left right", "l r", "seite", "lado"),
+        "role": ("type", "set type", "kind", "kind of set", "satzart", "role"),
+        "failure": ("failure", "to failure", "reached failure", "muskelversagen"),
+        "pain": ("pain", "pain level", "schmerz", "dolor", "discomfort"),
+        "pain_where": ("pain where", "where it hurts", "pain site", "pain location"),
+        "technique": ("technique", "form", "technique broke down", "form broke down", "technik"),
+        "note": (
+            "note", "notes", "comment", "comments", "remark", "remarks", "notiz", "notizen",
+            "bemerkung", "kommentar", "nota", "notas", "set notes",
+        ),
+        "unit": ("unit", "units", "weight unit", "load unit", "einheit"),
+        "body_mass": (
+            "body mass", "bodyweight", "body weight", "körpergewicht", "koerpergewicht", "bw",
+        ),
+        "performed": ("sets and reps", "sets x reps", "performed", "result", "results", "done"),
+    }
+)  # fmt: skip
+_UNITS = (
+    (re.compile(r"\b(?:lbs?|pounds?)\b"), "lb"),
+    (re.compile(r"\b(?:kgs?|kilos?|kilograms?)\b"), "kg"),
+)
+_MINUTES = re.compile(r"\b(?:min|mins|minutes|minuten)\b")
+_SECONDS = re.compile(r"\b(?:s|sec|secs|seconds|sek|sekunden)\b")
+# Columns of one set among several in a line: `Set 1`, `Reps 2`, `Weight 3 (kg)`.
+_COUNTED = re.compile(r"(?P<what>.*?)\s*(?P<number>[1-9]\d?)\Z")
+LOOK_LINES = 15
+
+
+@dataclass(frozen=True)
+class Column:
+    """One column put to use.
+
+    Attributes:
+        index: from 0.
+        heading: as it stands in the file.
+        role: what it holds.
+        unit: unit said in the heading: kg, lb, min, s, or None.
+        number: which set of the line it tells of, or None.
+    """
+
+    index: int
+    heading: str
+    role: str
+    unit: str | None = None
+    number: int | None = None
+
+
+@dataclass(frozen=True)
+class Columns:
+    """The columns of a table.
+
+    Attributes:
+        heading_line: line of the headings.
+        used: columns that are read.
+        unused: headings of the columns that are not.
+        headings: every heading by its place.
+    """
+
+    heading_line: int
+    used: tuple[Column, ...]
+    unused: tuple[str, ...]
+    headings: tuple[str, ...] = field(default=())
+
+    def of(self, role: str, number: int | None = None) -> Column | None:
+        """The column of a role."""
+        return next((c for c in self.used if c.role == role and c.number == number), None)
+
+    @property
+    def numbers(self) -> tuple[int | None, ...]:
+        """Which sets a line tells of; None for a line that is one set."""
+        counted = sorted({c.number for c in self.used if c.number is not None})
+        return tuple(counted) or (None,)
+
+
+def plain_heading(text: str) -> str:
+    """A heading without case, brackets, units and signs."""
+    words = re.sub(r"[^\w]+|_", " ", text.casefold())
+    for pattern, _ in _UNITS:
+        words = pattern.sub(" ", words)
+    words = _SECONDS.sub(" ", _MINUTES.sub(" ", words))
+    return " ".join(words.split())
+
+
+def find_columns(table: Table, said: Mapping[str, str]) -> Columns:
+    """Find the heading line and what each column holds.
+
+    Args:
+        table: the table.
+        said: role to heading, as the coach says; it goes before every guess.
+
+    Raises:
+        DocumentError: when a heading is not there, or no column can hold exercises or sets.
+    """
+    head = _heading_row(table, said)
+    headings = tuple(words_of(cell) for cell in head.cells)
+    taken = _as_said(table, head, headings, said)
+    used = list(taken.values())
+    for index, heading in enumerate(headings):
+        if index in taken or not heading:
+            continue
+        column = _guess(index, heading)
+        if column and not any((c.role, c.number) == (column.role, column.number) for c in used):
+            if column.role in said:
+                continue
+            used.append(column)
+    places = {column.index for column in used}
+    unused = tuple(h for index, h in enumerate(headings) if h and index not in places)
+    columns = Columns(head.line, tuple(used), unused, headings)
+    _enough(table, columns)
+    return columns
+
+
+def _guess(index: int, heading: str) -> Column | None:
+    plain = plain_heading(heading)
+    role = _ROLE_OF.get(plain)
+    number = None
+    counted = _COUNTED.match(plain)
+    if role is None and counted:
+        what = counted["what"]
+        # `Set 1` holds the whole set; `Reps 1` one figure of it.
+        role = "performed" if what in ("set", "satz", "serie") else _ROLE_OF.get(what)
+        number = int(counted["number"])
+    if role is None:
+        inner = re.match(r"(?:set|satz)\s*(?P<number>[1-9]\d?)\s+(?P<what>.+)\Z", plain)
+        if inner:
+            role, number = _ROLE_OF.get(inner["what"]), int(inner["number"])
+    if role is None or (number is not None and role not in COUNTED_ROLES):
+        return None
+    return Column(index, heading, role, unit_of(heading, role), number)
+
+
+COUNTED_ROLES = ("performed", "load", "reps", "rir", "rpe", "rest", "partials")
+_ROLE_OF = {heading: role for role, headings in HEADINGS.items() for heading in headings}
+
+
+def unit_of(heading: str, role: str) -> str | None:
+    """The unit said in a heading."""
+    words = re.sub(r"[^\w]+|_", " ", heading.casefold())
+    if role == "rest":
+        return "min" if _MINUTES.search(words) else "s" if _SECONDS.search(words) else None
+    found: list[Unit] = [unit for pattern, unit in _UNITS if pattern.search(words)]  # type: ignore[misc]
+    return found[0] if len(found) == 1 else None
+
+
+def _heading_row(table: Table, said: Mapping[str, str]) -> Row:
+    wanted = {plain_heading(heading) for heading in said.values()}
+
+    def known(row: Row) -> int:
+        words = [words_of(cell) for cell in row.cells]
+        guessed = {c.role for i, word in enumerate(words) if word and (c := _guess(i, word))}
+        return len(guessed) + 3 * sum(plain_heading(word) in wanted for word in words if word)
+
+    best = max(table.rows[:LOOK_LINES], key=known)
+    if known(best) < 2:
+        first = ", ".join(shown_cell(cell) for cell in table.rows[0].cells[:8])
+        allowed = "headings such as Date, Exercise, Weight, Reps; or --map exercise='...' and more"
+        fault = Fault("headings", f"no line of known headings; the first line is {first}", allowed)
+        raise DocumentError(table.name, (fault,))
+    return best
+
+
+def _as_said(
+    table: Table, head: Row, headings: tuple[str, ...], said: Mapping[str, str]
+) -> dict[int, Column]:
+    taken: dict[int, Column] = {}
+    for role, heading in said.items():
+        base, _, number = role.partition(".")
+        if base not in HEADINGS or (number and not number.isdigit()):
+            allowed = ", ".join(HEADINGS)
+            raise DocumentError("--map", (Fault("", repr(role), f"one of: {allowed}"),))
+        exact = [i for i, one in enumerate(headings) if one.casefold() == heading.casefold()]
+        near = [i for i, one in enumerate(headings) if plain_heading(one) == plain_heading(heading)]
+        found = exact or near
+        if not found:
+            there = ", ".join(repr(one) for one in headings if one)
+            fault = Fault("headings", f"no column {heading!r}", f"one of: {there}", head.line)
+            raise DocumentError(table.name, (fault,))
+        index = found[0]
+        unit = unit_of(headings[index], base)
+        taken[index] = Column(index, headings[index], base, unit, int(number) if number else None)
+    return taken
+
+
+def _enough(table: Table, columns: Columns) -> None:
+    roles = {column.role for column in columns.used}
+    lacking = []
+    if "exercise" not in roles:
+        lacking.append("the exercise")
+    if not roles & {"reps", "performed"} and "load" not in roles:
+        lacking.append("the repetitions")
+    if lacking:
+        there = ", ".join(repr(heading) for heading in columns.headings if heading)
+        allowed = "say which one with --map, for example --map exercise='Lift' --map reps='Wdh.'"
+        fault = Fault(
+            "headings",
+            f"no column for {' and '.join(lacking)} among {there}",
+            allowed,
+            columns.heading_line,
+        )
+        raise DocumentError(table.name, (fault,))

@@ -1,0 +1,253 @@
+"""Every line of a table: sets, body masses, questions, or a heading; none is dropped."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime, time
+
+from setwright.documents.units import Unit, to_kg
+from setwright.plan.amounts import AmountError, number
+from setwright.plan.importing.cells import Cells
+from setwright.plan.importing.columns import Columns, plain_heading
+from setwright.plan.importing.dates import (
+    DateOrder,
+    OrderUnknownError,
+    order_of,
+    read_date,
+    read_time,
+)
+from setwright.plan.importing.marks import is_nothing
+from setwright.plan.importing.one_row import Draft, sets_of
+from setwright.plan.importing.question import LEAVE_OUT, DoubtError, Question, key_of
+from setwright.plan.importing.table import Row, Table, shown_cell, words_of
+from setwright.plan.naming import UnsureNameError, exercise_id
+
+EARLIEST = date(1970, 1, 1)
+WITHOUT_FIGURES = "lines without figures"
+
+
+@dataclass(frozen=True)
+class Settings:
+    """What the coach says about a table.
+
+    Attributes:
+        unit: of figures that carry none.
+        today: nothing is done after it.
+        order: of day, month and year in dates that are figures alone.
+        answers: to questions, by ``question.key_of``.
+        names: exercises that words meant in this log before.
+    """
+
+    unit: Unit
+    today: date
+    order: DateOrder | None = None
+    answers: Mapping[str, str] = field(default_factory=dict)
+    names: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass
+class Lines:
+    """What the lines of a table became.
+
+    Attributes:
+        drafts: sets.
+        masses: line, time and kg of body masses.
+        questions: one for each line held back.
+        headings: lines that are headings, or tell only the day or the exercise of those below.
+        left_out: lines the coach answered to leave out.
+    """
+
+    drafts: list[Draft] = field(default_factory=list)
+    masses: list[tuple[int, datetime, float]] = field(default_factory=list)
+    questions: list[Question] = field(default_factory=list)
+    headings: list[int] = field(default_factory=list)
+    left_out: list[int] = field(default_factory=list)
+
+
+class LineReader:
+    """Reads lines in order; a blank day or exercise is that of the line above."""
+
+    def __init__(self, table: Table, columns: Columns, settings: Settings) -> None:
+        self._table, self._columns, self._settings = table, columns, settings
+        self._day: date | None = None
+        self._clock: time | None = None
+        self._words = ""
+        self._plain = tuple(plain_heading(one) for one in columns.headings)
+        self._order = settings.order or self._proven()
+        self.lines = Lines()
+
+    def read(self) -> Lines:
+        """Read them all."""
+        for row in self._table.rows:
+            if row.line <= self._columns.heading_line or self._repeats_heading(row):
+                self.lines.headings.append(row.line)
+                continue
+            cells = Cells(row, self._columns, self._settings.answers)
+            try:
+                self._line(cells)
+            except DoubtError as doubt:
+                self.lines.questions.append(doubt.question)
+        return self.lines
+
+    def _proven(self) -> DateOrder | None:
+        column = self._columns.of("date") or self._columns.of("at")
+        if column is None:
+            return None
+        return order_of(
+            row.cells[column.index]
+            for row in self._table.rows
+            if row.line > self._columns.heading_line and column.index < len(row.cells)
+        )[0]
+
+    def _repeats_heading(self, row: Row) -> bool:
+        words = tuple(plain_heading(words_of(cell)) for cell in row.cells)
+        return any(words) and words == self._plain[: len(words)]
+
+    def _line(self, cells: Cells) -> None:
+        # The day and the exercise are read first, whatever becomes of the line: the lines below
+        # may stand under them.
+        doubt = self._take_day(cells)
+        if not is_nothing(cells.get("exercise")):
+            self._words = words_of(cells.get("exercise"))
+        if cells.answer == LEAVE_OUT:
+            self.lines.left_out.append(cells.line)
+            return
+        told = [role for role in ("performed", "load", "reps") if self._tells(cells, role)]
+        mass = cells.get("body_mass")
+        if not told and is_nothing(mass):
+            self._heading_or_question(cells, doubt)
+            return
+        if doubt is not None:
+            raise doubt
+        at = self._at(cells)
+        if not is_nothing(mass):
+            self._mass(cells, at)
+        if told:
+            self._sets(cells, at)
+
+    def _tells(self, cells: Cells, role: str) -> bool:
+        return any(not is_nothing(cells.get(role, one)) for one in self._columns.numbers)
+
+    def _heading_or_question(self, cells: Cells, doubt: DoubtError | None) -> None:
+        """A line without a set: a heading of the lines below, or a set that tells no figures."""
+        day = not is_nothing(cells.get("date")) or not is_nothing(cells.get("at"))
+        exercise = not is_nothing(cells.get("exercise"))
+        more = any(not is_nothing(cells.get(role)) for role in ("number", "rir", "rpe", "rest"))
+        if day != exercise and not more:
+            if doubt is not None:
+                raise doubt
+            self.lines.headings.append(cells.line)
+        elif self._settings.answers.get(WITHOUT_FIGURES) == LEAVE_OUT:
+            self.lines.left_out.append(cells.line)
+        else:
+            asks = "Were these done? If so, the file must tell the load and the repetitions."
+            answers = (f"{cells.line} reps=...", f"{WITHOUT_FIGURES}={LEAVE_OUT}")
+            found = "neither load nor repetitions"
+            raise DoubtError(
+                Question(WITHOUT_FIGURES, "no set", (cells.line,), "", found, asks, answers)
+            )
+
+    def _take_day(self, cells: Cells) -> DoubtError | None:
+        for role in ("at", "date"):
+            cell = cells.get(role)
+            if is_nothing(cell):
+                continue
+            try:
+                self._day, self._clock = read_date(cell, self._order)
+                return None
+            except OrderUnknownError:
+                self._day = None
+                return DoubtError(
+                    Question(
+                        "date order",
+                        "date order",
+                        (cells.line,),
+                        self._heading(cells, role),
+                        shown_cell(cell),
+                        "Does the day or the month come first?",
+                        ("date order=dmy", "date order=mdy"),
+                    )
+                )
+            except AmountError as error:
+                self._day = None
+                try:
+                    cells.ask("date", role, f"Which day was it? Allowed: {error.args[0]}.")
+                except DoubtError as doubt:
+                    return doubt
+        return None
+
+    @staticmethod
+    def _heading(cells: Cells, role: str) -> str:
+        column = cells.column(role)
+        return column.heading if column else ""
+
+    def _at(self, cells: Cells) -> datetime:
+        if self._day is None:
+            cells.ask("date", "date", "Which day was it? Neither this line nor one above tells.")
+        if not EARLIEST <= self._day <= self._settings.today:
+            asks = f"Which day was it? {self._day} is in the future or long past."
+            cells.ask("impossible", "date", asks)
+        clock = self._clock
+        if not is_nothing(cells.get("time")):
+            try:
+                clock = read_time(cells.get("time"))
+            except AmountError as error:
+                cells.ask("time", "time", f"At what time? Allowed: {error.args[0]}.")
+        return datetime.combine(self._day, clock or time(0))
+
+    def _mass(self, cells: Cells, at: datetime) -> None:
+        cell = cells.get("body_mass")
+        column = cells.column("body_mass")
+        text = words_of(cell).casefold()
+        unit: Unit = self._settings.unit
+        if (column and column.unit == "lb") or text.endswith(("lb", "lbs")):
+            unit = "lb"
+        elif (column and column.unit == "kg") or text.endswith("kg"):
+            unit = "kg"
+        try:
+            kilos = round(to_kg(number(text.rstrip("lbskg. ")), unit), 3)
+        except ValueError:
+            kilos = 0.0
+        if not 30 <= kilos <= 300:
+            cells.ask("impossible", "body_mass", "What was the body mass? Allowed: 30 to 300 kg.")
+        self.lines.masses.append((cells.line, at, kilos))
+
+    def _sets(self, cells: Cells, at: datetime) -> None:
+        ident = self._exercise(cells)
+        if ident is None:
+            self.lines.left_out.append(cells.line)
+            return
+        said = "" if self._words.casefold() == ident else self._words
+        drafts: list[Draft] = []
+        for one in self._columns.numbers:
+            if one is not None and not cells.told(one):
+                continue
+            drafts += sets_of(cells, one, ident, said, at, self._settings.unit)
+        self.lines.drafts += drafts
+
+    def _exercise(self, cells: Cells) -> str | None:
+        """The exercise meant; None when it is to be left out."""
+        words = self._words
+        if not words:
+            cells.ask("exercise", "exercise", "Which exercise? Neither this line nor one above.")
+        answered = self._settings.answers.get(key_of(words))
+        if answered is not None and answered.casefold() == LEAVE_OUT:
+            return None
+        known = self._settings.names.get(words.casefold())
+        if answered is None and known is not None:
+            return known
+        try:
+            return exercise_id(answered or words)
+        except UnsureNameError as error:
+            raise DoubtError(
+                Question(
+                    key_of(words),
+                    "exercise",
+                    (cells.line,),
+                    self._heading(cells, "exercise"),
+                    shown_cell(answered or words),
+                    f"Which exercise is it? Allowed: {error}.",
+                    (f"{words}=EXERCISE", f"{words}={LEAVE_OUT}"),
+                )
+            ) from None
