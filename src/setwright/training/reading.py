@@ -88,7 +88,7 @@ def read(
     biased = min(felt, 1.0)
     left = felt + biased * float(mean[BIAS] + mean[own.class_bias])
     left = max(left, 0.0)
-    on_curve = (1.0 - fresh) / per_u
+    on_curve = (fresh - 1.0) / per_u
     on_bias = -biased / (kept_now * per_u)
     index = [own.level, own.gain, GAIN, CURVE, own.class_curve, own.curve]
     weights = [1.0, gap, gap, on_curve, on_curve, on_curve]
