@@ -8,6 +8,7 @@ from setwright.exercises import catalogue
 from setwright.exercises.kit import GymKit, nearest_load
 from setwright.exercises.model import Exercise
 from setwright.plan.intake import Intake
+from setwright.plan.symptoms import Symptom
 from setwright.plan.week import Session
 from setwright.rehearsal.fatigue import overlap
 from setwright.rehearsal.warm_up import WARM, ramp
@@ -18,6 +19,7 @@ from setwright.training.lifter import Lifter
 from setwright.training.past import Past
 from setwright.training.policy import plan_sets
 from setwright.training.sets import Prescribed
+from setwright.training.trouble import Trouble
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +58,7 @@ class PlannedSession:
         day: proleptic ordinal.
         place: in the block.
         exercises: in order.
+        symptoms: reported earlier and not cleared; the session then has no exercises.
         notes: what holds for the whole session, in plain words.
         evidence: ids of findings behind the notes.
     """
@@ -64,6 +67,7 @@ class PlannedSession:
     day: int
     place: Place
     exercises: tuple[PlannedExercise, ...]
+    symptoms: tuple[Symptom, ...]
     notes: tuple[str, ...]
     evidence: tuple[str, ...]
 
@@ -90,6 +94,12 @@ def next_session(
         gym: its loads.
         body_mass_kg: as last weighed; the intake's by default.
     """
+    place = block.place(day)
+    stands = past.open_symptoms(day, intake.screening.clearance)
+    if stands:
+        trouble = Trouble(symptoms=stands)
+        text = f"No session: {' and '.join(stands)} was reported. A licensed professional first."
+        return PlannedSession(session.name, day, place, (), stands, (text,), trouble.evidence)
     entries = session.exercises
     answers = plan_sets(lifter, entries, day, block, intake, gym, past, body_mass_kg)
     mass = body_mass_kg or intake.body_mass_kg or 0.0
@@ -105,9 +115,8 @@ def next_session(
         if answer.sets:
             started.append(index)
         planned.append(PlannedExercise(answer, ramps, _how(exercise, answer, gym), entry.superset))
-    place = block.place(day)
     notes, evidence = _notes(place, past, entries_gap(session, past, day), day)
-    return PlannedSession(session.name, day, place, tuple(planned), notes, evidence)
+    return PlannedSession(session.name, day, place, tuple(planned), (), notes, evidence)
 
 
 def entries_gap(session: Session, past: Past, day: int) -> int | None:
@@ -166,7 +175,9 @@ def _warm_up(
 
 
 def _how(exercise: Exercise, answer: Prescribed, gym: GymKit) -> str:
-    """How the kit makes the first load, for example plates a side."""
-    if not answer.sets or answer.sets[0].load_kg is None or answer.sets[0].load_kg < 0:
+    """The plates a side of the first load; empty for loads that are simply picked."""
+    if exercise.loading not in ("barbell", "plates"):
+        return ""
+    if not answer.sets or answer.sets[0].load_kg is None:
         return ""
     return nearest_load(exercise, answer.sets[0].load_kg, gym).text

@@ -114,7 +114,7 @@ def next_set(
         raise ValueError(f"no set of {exercise.id} today")
     number = len(own) + 1
     if trouble.stop:
-        return _over(number, stop_words(trouble), trouble.evidence)
+        return stopped(number, trouble)
     if number > entry.sets:
         return _over(number, ("All sets of this exercise are done.",), ())
     bias = known_bias(lifter.honesty(exercise.id))
@@ -138,6 +138,11 @@ def next_set(
         number, load if measured else None, reps, effort.felt, rest.seconds,
         seen.mean, seen.low, seen.high, False, notes, evidence,
     )  # fmt: skip
+
+
+def stopped(number: int, trouble: Trouble) -> NextSet:
+    """Nothing more of an exercise, and why."""
+    return _over(number, stop_words(trouble), trouble.evidence)
 
 
 def _over(number: int, because: tuple[str, ...], evidence: tuple[str, ...]) -> NextSet:

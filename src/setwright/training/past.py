@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from setwright.plan.intake import Intake
 from setwright.plan.log import Log, Missed, SetRecord, Skipped
+from setwright.plan.symptoms import Symptom
 from setwright.training.done import DoneSet
 from setwright.training.from_log import done_sets
 from setwright.training.trouble import NONE, Trouble, together, trouble_of
@@ -85,6 +86,17 @@ class Past:
             if last <= reported < day:
                 found = together(found, one.after(day - reported, cleared))
         return found
+
+    def open_symptoms(self, day: int, cleared: bool) -> tuple[Symptom, ...]:
+        """Symptoms reported up to a day that stand against any further training on it."""
+        if cleared:
+            return ()
+        found = NONE
+        for by_day in self.reports.values():
+            for reported, one in by_day.items():
+                if reported <= day and one.ends_session:
+                    found = together(found, one.after(day - reported, cleared))
+        return found.symptoms
 
 
 def past_of(done: Iterable[DoneSet]) -> Past:

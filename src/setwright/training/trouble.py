@@ -15,6 +15,8 @@ ACCEPTABLE = 5
 TRY_AGAIN_DAYS = 14
 # Over by the next day.
 PASSING: frozenset[Symptom] = frozenset(("alcohol or drugs",))
+# Takes the exercise out, not the session (flag-limb-neuro).
+OF_ONE_EXERCISE: frozenset[Symptom] = frozenset(("numb or weak limb",))
 EVIDENCE = ("pain-scale", "pain-flare-by-training")
 
 
@@ -38,6 +40,11 @@ class Trouble:
         return bool(self.symptoms) or self.pain > ACCEPTABLE
 
     @property
+    def ends_session(self) -> bool:
+        """Nothing more at all today, and clearance before the next session."""
+        return any(one not in OF_ONE_EXERCISE for one in self.symptoms)
+
+    @property
     def lighter(self) -> bool:
         """At least a step lighter."""
         return CARRY_ON < self.pain <= ACCEPTABLE
@@ -54,7 +61,7 @@ class Trouble:
         again, never heavier. Symptoms stop it until a health professional has cleared training.
         """
         pain = min(self.pain, CARRY_ON) if days >= TRY_AGAIN_DAYS else self.pain
-        lasting = tuple(one for one in self.symptoms if one not in PASSING)
+        lasting = tuple(one for one in self.symptoms if days == 0 or one not in PASSING)
         return Trouble(pain, self.technique, () if cleared else lasting)
 
     @property

@@ -1,0 +1,88 @@
+"""`setwright next`: the next set in a session, or the session to come."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from pathlib import Path
+
+import click
+
+from setwright.cli.common import emit_json, json_option
+from setwright.documents.errors import DocumentError, Fault
+
+HELP = """What to do next, from the log of CLIENT_FOLDER.
+
+When sets were logged today: the next set, with its load, repetitions and rest. Otherwise the
+session to come: warm-up, loads, repetitions and how near failure, and why.
+
+\b
+Examples:
+  setwright next anna
+  setwright next anna --today 2026-09-21
+  setwright next anna --exercise "leg press"
+"""
+
+
+@click.command("next", help=HELP)
+@click.argument("folder", metavar="CLIENT_FOLDER", type=click.Path(path_type=Path))
+@click.option(
+    "--today",
+    type=click.DateTime(["%Y-%m-%d"]),
+    metavar="DATE",
+    help="The day to stand on; today by default.",
+)
+@click.option("--exercise", metavar="NAME", help="The exercise meant.")
+@json_option
+def command(folder: Path, today: datetime | None, exercise: str | None, as_json: bool) -> None:
+    """Print what comes next."""
+    from setwright.plan.client_folder import open_folder
+    from setwright.training.client import client_on
+    from setwright.training.due import due_session, due_set
+
+    day = date.today() if today is None else today.date()
+    known = open_folder(folder)
+    plan = known.plan_on(day)
+    if plan is None:
+        fault = Fault("plans", f"no plan in force on {day.isoformat()}", "plans/MONDAY.yaml")
+        raise DocumentError(str(folder), (fault,))
+    client = client_on(known, day)
+    wanted = _wanted(exercise, {entry.exercise for one in plan.sessions for entry in one.exercises})
+    step = due_set(client, plan, wanted)
+    if step is not None:
+        if as_json:
+            emit_json(step)
+            return
+        from setwright.handout.next_text import set_text
+
+        symptoms = client.past.open_symptoms(client.day, known.intake.screening.clearance)
+        click.echo(set_text(step, plan.unit, symptoms))
+        return
+    due = due_session(client, plan, wanted)
+    if as_json:
+        emit_json(due)
+        return
+    from setwright.handout.next_text import session_text
+
+    click.echo(session_text(due, plan.unit))
+
+
+def _wanted(words: str | None, planned: set[str]) -> str | None:
+    """The exercise of the plan that is meant.
+
+    Raises:
+        click.BadParameter: when none, or none for sure, is.
+    """
+    if words is None:
+        return None
+    from setwright.exercises.names import match
+
+    found = match(words)
+    if found.sure in planned:
+        return found.sure
+    near = [exercise for exercise, _ in found.candidates if exercise in planned]
+    if len(near) == 1:
+        return near[0]
+    names = ", ".join(near or sorted(planned))
+    raise click.BadParameter(
+        f"{words!r} is not in the plan; it has {names}", param_hint="--exercise"
+    )

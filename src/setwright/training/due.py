@@ -1,0 +1,182 @@
+"""What is due now: the next set of a session under way, or the session to come."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+from datetime import date
+
+from setwright.exercises import catalogue
+from setwright.plan.week import Entry, Plan, Session
+from setwright.rehearsal.rehearse import rir_of
+from setwright.training.attended import WEEK, attended, monday_of, planned_day, session_of
+from setwright.training.client import Client
+from setwright.training.missed import CatchUp, catch_up
+from setwright.training.next_session import PlannedExercise, PlannedSession, next_session
+from setwright.training.next_set import NextSet, next_set, stopped
+from setwright.training.trouble import NONE, Trouble, together
+
+
+@dataclass(frozen=True)
+class DueSet:
+    """The next set of today.
+
+    Attributes:
+        session: its name.
+        exercise: id.
+        of: sets planned.
+        step: the next set of an exercise under way, or None when it has not begun.
+        start: its first set with warm-up, when it has not begun.
+        finished: everything of the session is done.
+    """
+
+    session: str
+    exercise: str
+    of: int
+    step: NextSet | None
+    start: PlannedExercise | None
+    finished: bool
+
+
+@dataclass(frozen=True)
+class DueSession:
+    """The session to come.
+
+    Attributes:
+        session: as computed.
+        missed: how to go on after sessions missed this week, or None.
+    """
+
+    session: PlannedSession
+    missed: CatchUp | None
+
+
+def due_session(client: Client, plan: Plan, exercise: str | None = None) -> DueSession:
+    """The session of today, or else the next one planned, from today on.
+
+    Args:
+        client: up to today.
+        plan: in force.
+        exercise: id; only this exercise of the session that has it.
+    """
+    done = attended(plan, client.past, monday_of(client.day))
+    day, number = _next_planned(plan, client.day, done)
+    missed = catch_up(plan, client.folder.intake, done, client.day)
+    if exercise is not None:
+        wanted = {
+            n
+            for n, session in enumerate(plan.sessions)
+            if any(entry.exercise == exercise for entry in session.exercises)
+        }
+        day, number = _next_planned(plan, client.day, done, wanted)
+    planned = _planned(client, plan.sessions[number], day)
+    if exercise is not None:
+        only = tuple(one for one in planned.exercises if one.prescribed.exercise == exercise)
+        planned = replace(planned, exercises=only)
+    return DueSession(planned, missed)
+
+
+def _next_planned(
+    plan: Plan, today: int, done: dict[int, int], among: Collection[int] | None = None
+) -> tuple[int, int]:
+    """Day and index of the next session, of those named, that was not done yet."""
+    monday = monday_of(today)
+    numbers = range(len(plan.sessions)) if among is None else sorted(among)
+    coming = [
+        (planned_day(plan, number, monday), number)
+        for number in numbers
+        if number not in done and planned_day(plan, number, monday) >= today
+    ]
+    if coming:
+        return min(coming)
+    return min((planned_day(plan, n, monday + WEEK), n) for n in numbers)
+
+
+def _planned(client: Client, session: Session, day: int) -> PlannedSession:
+    return next_session(
+        client.lifter,
+        session,
+        client.folder.intake,
+        day,
+        client.block,
+        client.past,
+        client.gym,
+        client.body_mass_kg,
+    )
+
+
+def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet | None:
+    """The next set when something was logged today; None when nothing was.
+
+    Args:
+        client: up to today.
+        plan: in force.
+        exercise: id of the exercise meant; by default the one of the last set, its partner in a
+            superset, or the next of the session.
+    """
+    today = client.today()
+    if not today:
+        return None
+    number = session_of(plan, {one.exercise for one in today}, (client.day - 1) % WEEK, ())
+    session = plan.sessions[number] if number is not None else None
+    entries = session.exercises if session is not None else ()
+    counts = [sum(one.exercise == entry.exercise for one in today) for entry in entries]
+    entry = _wanted(entries, counts, today[-1].exercise, exercise)
+    if entry is None:
+        name = "" if session is None else session.name
+        return DueSet(name, today[-1].exercise, 0, None, None, finished=True)
+    name = session.name if session is not None else ""
+    trouble = _trouble(client, entry.exercise)
+    if trouble.stop:
+        step = stopped(counts[entries.index(entry)] + 1, trouble)
+        return DueSet(name, entry.exercise, entry.sets, step, None, finished=False)
+    alone = Session(name=name or "Today", day=_day_name(client.day), exercises=(entry,))
+    start = _planned(client, alone, client.day).exercises[0]
+    prescribed = start.prescribed
+    if not any(one.exercise == entry.exercise for one in today) or not prescribed.sets:
+        return DueSet(name, entry.exercise, len(prescribed.sets), None, start, finished=False)
+    step = next_set(
+        client.lifter,
+        entry.model_copy(update={"sets": len(prescribed.sets)}),
+        today,
+        catalogue.exercise(entry.exercise),
+        client.gym,
+        client.folder.intake,
+        trouble=trouble,
+        rir_more=prescribed.sets[0].rir_real - rir_of(entry, 1),
+        may_rise=prescribed.change != "restart" and client.block.place(client.day).may_rise,
+        body_mass_kg=client.body_mass_kg,
+    )
+    return DueSet(name, entry.exercise, len(prescribed.sets), step, None, finished=False)
+
+
+def _trouble(client: Client, exercise: str) -> Trouble:
+    """Reported on the exercise today or the last time, and symptoms of anything today."""
+    past, cleared = client.past, client.folder.intake.screening.clearance
+    found = past.trouble(exercise, client.day, cleared)
+    found = together(found, past.reports.get(exercise, {}).get(client.day, NONE))
+    return together(found, Trouble(symptoms=past.open_symptoms(client.day, cleared)))
+
+
+def _wanted(
+    entries: tuple[Entry, ...], counts: list[int], last: str, asked: str | None
+) -> Entry | None:
+    """The entry whose set comes next; None when everything is done."""
+    if asked is not None:
+        return next((entry for entry in entries if entry.exercise == asked), None)
+    position = next((n for n, entry in enumerate(entries) if entry.exercise == last), None)
+    if position is not None:
+        letter = entries[position].superset
+        partners = [
+            n
+            for n, entry in enumerate(entries)
+            if n == position or (letter is not None and entry.superset == letter)
+        ]
+        open_ones = [n for n in partners if counts[n] < entries[n].sets]
+        if open_ones:
+            return entries[min(open_ones, key=lambda n: (counts[n], n))]
+    return next((e for e, count in zip(entries, counts, strict=True) if count < e.sets), None)
+
+
+def _day_name(day: int) -> str:
+    return date.fromordinal(day).strftime("%A").lower()
