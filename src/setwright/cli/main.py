@@ -22,6 +22,8 @@ COMMANDS = (
     "muscle",
     "sources",
     "log",
+    "next",
+    "strength",
     "demo",
 )
 BAD_INPUT = 2

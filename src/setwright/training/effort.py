@@ -60,7 +60,8 @@ def asked(planned: float, bias: float, floor: float) -> Asked:
     """
     real = max(planned, floor)
     felt = max(real - bias, floor, 0.0)
-    return Asked(real, round(felt * 2) / 2)
+    # People call whole repetitions; halves go to the easier side.
+    return Asked(real, float(int(felt + 0.5)))
 
 
 def floor_of(intake: Intake | None, exercise: Exercise) -> float:

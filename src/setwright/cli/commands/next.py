@@ -35,6 +35,7 @@ Examples:
 @json_option
 def command(folder: Path, today: datetime | None, exercise: str | None, as_json: bool) -> None:
     """Print what comes next."""
+    from setwright.cli.meant import meant
     from setwright.plan.client_folder import open_folder
     from setwright.training.client import client_on
     from setwright.training.due import due_session, due_set
@@ -46,7 +47,8 @@ def command(folder: Path, today: datetime | None, exercise: str | None, as_json:
         fault = Fault("plans", f"no plan in force on {day.isoformat()}", "plans/MONDAY.yaml")
         raise DocumentError(str(folder), (fault,))
     client = client_on(known, day)
-    wanted = _wanted(exercise, {entry.exercise for one in plan.sessions for entry in one.exercises})
+    planned = {entry.exercise for one in plan.sessions for entry in one.exercises}
+    wanted = None if exercise is None else meant(exercise, planned, "the plan")
     step = due_set(client, plan, wanted)
     if step is not None:
         if as_json:
@@ -64,25 +66,3 @@ def command(folder: Path, today: datetime | None, exercise: str | None, as_json:
     from setwright.handout.next_text import session_text
 
     click.echo(session_text(due, plan.unit))
-
-
-def _wanted(words: str | None, planned: set[str]) -> str | None:
-    """The exercise of the plan that is meant.
-
-    Raises:
-        click.BadParameter: when none, or none for sure, is.
-    """
-    if words is None:
-        return None
-    from setwright.exercises.names import match
-
-    found = match(words)
-    if found.sure in planned:
-        return found.sure
-    near = [exercise for exercise, _ in found.candidates if exercise in planned]
-    if len(near) == 1:
-        return near[0]
-    names = ", ".join(near or sorted(planned))
-    raise click.BadParameter(
-        f"{words!r} is not in the plan; it has {names}", param_hint="--exercise"
-    )
