@@ -36,7 +36,7 @@ def decoded(data: bytes, name: str) -> str:
     raise DocumentError(name, (Fault("", "bytes that are no text", "text, CSV or XLSX"),))
 
 
-def read_csv(text: str, name: str) -> Table:
+def read_csv(text: str, name: str, most_rows: int = MAX_ROWS) -> Table:
     """Read CSV; the delimiter is the one that cuts most lines into equally many cells.
 
     Raises:
@@ -53,7 +53,7 @@ def read_csv(text: str, name: str) -> Table:
         for row in reader:
             lines.append(before + 1 + reader.line_num - _height(row))
             rows.append([cell.strip() for cell in row])
-            _bounded(row, len(rows), name)
+            _bounded(row, len(rows), name, most_rows)
     except csv.Error as error:
         at = before + reader.line_num
         raise DocumentError(name, (Fault("", str(error), "CSV with closed quotes", at),)) from None
@@ -88,15 +88,15 @@ def _height(row: list[str]) -> int:
     return 1 + sum(cell.count("\n") for cell in row)
 
 
-def _bounded(row: list[str], count: int, name: str) -> None:
-    if count > MAX_ROWS or len(row) > MAX_COLUMNS or any(len(cell) > MAX_CELL for cell in row):
+def _bounded(row: list[str], count: int, name: str, most_rows: int) -> None:
+    if count > most_rows or len(row) > MAX_COLUMNS or any(len(cell) > MAX_CELL for cell in row):
         raise DocumentError(
             name,
             (
                 Fault(
                     "",
                     "a larger table",
-                    f"up to {MAX_ROWS} rows, {MAX_COLUMNS} columns, {MAX_CELL} characters a cell",
+                    f"up to {most_rows} rows, {MAX_COLUMNS} columns, {MAX_CELL} characters a cell",
                     count,
                 ),
             ),

@@ -7,7 +7,7 @@ from typing import Final
 
 from setwright.documents.csv_table import decoded, read_csv
 from setwright.documents.errors import DocumentError, Fault
-from setwright.documents.table import Table
+from setwright.documents.table import MAX_ROWS, Table
 
 MAX_BYTES: Final = 5_000_000
 _ZIP, _OLD_OFFICE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
@@ -18,12 +18,13 @@ def is_workbook(data: bytes) -> bool:
     return data.startswith((_ZIP, _OLD_OFFICE, b"PK\x05\x06"))
 
 
-def read_tables(data: bytes, name: str) -> tuple[Table, ...]:
+def read_tables(data: bytes, name: str, most_rows: int = MAX_ROWS) -> tuple[Table, ...]:
     """Every table of a file: one of CSV, or one a sheet with content.
 
     Args:
         data: the file's bytes.
         name: of the file, for messages.
+        most_rows: a table may have.
 
     Raises:
         DocumentError: when it is no table, is empty, unsafe or too large.
@@ -37,9 +38,9 @@ def read_tables(data: bytes, name: str) -> tuple[Table, ...]:
     if is_workbook(data):
         from setwright.documents.workbook_table import read_workbook
 
-        tables = read_workbook(data, name)
+        tables = read_workbook(data, name, most_rows)
     else:
-        table = read_csv(decoded(data, name), name)
+        table = read_csv(decoded(data, name), name, most_rows)
         tables = (table,) if table.rows else ()
     if not tables:
         raise DocumentError(name, (Fault("", "no cell with content", "a table"),))

@@ -12,7 +12,7 @@ from setwright.documents.yaml_text import plain_number
 from setwright.documents.zip_safety import refuse_unsafe_zip
 
 
-def read_workbook(data: bytes, name: str) -> tuple[Table, ...]:
+def read_workbook(data: bytes, name: str, most_rows: int = MAX_ROWS) -> tuple[Table, ...]:
     """Read every sheet with content; a formula counts as the value last computed for it.
 
     Raises:
@@ -21,7 +21,7 @@ def read_workbook(data: bytes, name: str) -> tuple[Table, ...]:
     refuse_unsafe_zip(data, name)
     values = _loaded(data, name, data_only=True)
     formulas = _loaded(data, name, data_only=False)
-    tables = (_table(sheet, formulas[sheet.title], name) for sheet in values.worksheets)
+    tables = (_table(sheet, formulas[sheet.title], name, most_rows) for sheet in values.worksheets)
     return tuple(table for table in tables if table.rows)
 
 
@@ -35,7 +35,7 @@ def _loaded(data: bytes, name: str, data_only: bool) -> Any:
         raise DocumentError(name, (Fault("", found, "an XLSX file"),)) from None
 
 
-def _table(sheet: Any, formulas: Any, name: str) -> Table:
+def _table(sheet: Any, formulas: Any, name: str, most_rows: int) -> Table:
     rows: list[list[str]] = []
     dates: set[tuple[int, int]] = set()
     # The cells there are: a sheet may call itself a million rows long.
@@ -45,14 +45,14 @@ def _table(sheet: Any, formulas: Any, name: str) -> Table:
             value = getattr(formulas._cells.get((row, column)), "value", None)
         if value is None or value == "":
             continue
-        if row > MAX_ROWS or column > MAX_COLUMNS:
+        if row > most_rows or column > MAX_COLUMNS:
             raise DocumentError(
                 name,
                 (
                     Fault(
                         f"{sheet.title} {cell.coordinate}",
                         "a cell so far out",
-                        f"up to {MAX_ROWS} rows and {MAX_COLUMNS} columns",
+                        f"up to {most_rows} rows and {MAX_COLUMNS} columns",
                     ),
                 ),
             )

@@ -174,7 +174,7 @@ def _names(log: Log) -> dict[str, str]:
 
 
 def _bytes(file: str) -> bytes:
-    from setwright.plan.importing.table import MAX_BYTES
+    from setwright.documents.table_file import MAX_BYTES
 
     name = "standard input" if file == "-" else file
     try:

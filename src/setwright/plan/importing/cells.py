@@ -8,7 +8,7 @@ from typing import NoReturn
 from setwright.plan.importing.columns import Column, Columns
 from setwright.plan.importing.marks import is_nothing
 from setwright.plan.importing.question import LINE_ANSWERS, DoubtError, Question, key_of
-from setwright.plan.importing.table import Cell, Row, shown_cell
+from setwright.plan.importing.table import Row, shown_cell
 
 
 class Cells:
@@ -21,14 +21,14 @@ class Cells:
         self._columns = columns
         self._answers = answers
 
-    def get(self, role: str, number: int | None = None) -> Cell:
+    def get(self, role: str, number: int | None = None) -> str:
         """The cell of a role; a column of the whole line where the set has none of its own."""
         said = self._answers.get(key_of(self.line, self._name(role, number)))
         if said is not None:
             return said
         column = self.column(role, number)
         if column is None or column.index >= len(self._row.cells):
-            return None
+            return ""
         return self._row.cells[column.index]
 
     def told(self, number: int) -> bool:

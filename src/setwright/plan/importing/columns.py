@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.units import Unit
-from setwright.plan.importing.table import Row, Table, shown_cell, words_of
+from setwright.plan.importing.table import Row, Table, shown_cell
 
 # Every role a column can have, and the headings that mean it, in the words of
 # ``plain_heading``.
@@ -150,7 +150,7 @@ def find_columns(table: Table, said: Mapping[str, str]) -> Columns:
         DocumentError: when a heading is not there, or no column can hold exercises or sets.
     """
     head = _heading_row(table, said)
-    headings = tuple(words_of(cell) for cell in head.cells)
+    headings = tuple(cell for cell in head.cells)
     taken = _as_said(table, head, headings, said)
     used = list(taken.values())
     for index, heading in enumerate(headings):
@@ -204,9 +204,9 @@ def _heading_row(table: Table, said: Mapping[str, str]) -> Row:
     wanted = {plain_heading(heading) for heading in said.values()}
 
     def known(row: Row) -> int:
-        words = [words_of(cell) for cell in row.cells]
-        guessed = {c.role for i, word in enumerate(words) if word and (c := _guess(i, word))}
-        return len(guessed) + 3 * sum(plain_heading(word) in wanted for word in words if word)
+        words = [cell for cell in row.cells if cell]
+        guessed = {column.role for word in words if (column := _guess(0, word))}
+        return len(guessed) + 3 * sum(plain_heading(word) in wanted for word in words)
 
     best = max(table.rows[:LOOK_LINES], key=known)
     if known(best) < 2:

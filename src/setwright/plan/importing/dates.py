@@ -8,7 +8,6 @@ from datetime import date, datetime, time, timedelta
 from typing import Literal
 
 from setwright.plan.amounts import AmountError
-from setwright.plan.importing.table import Cell, words_of
 
 DateOrder = Literal["dmy", "mdy", "ymd"]
 ORDERS: tuple[DateOrder, ...] = ("dmy", "mdy", "ymd")
@@ -57,11 +56,11 @@ class OrderUnknownError(AmountError):
     """A date that means two days, as long as nobody says whether day or month comes first."""
 
 
-def order_of(cells: Iterable[Cell]) -> tuple[DateOrder | None, bool]:
+def order_of(cells: Iterable[str]) -> tuple[DateOrder | None, bool]:
     """The order that the dates of a column prove, and whether two of them contradict."""
     day_first = month_first = False
     for cell in cells:
-        match = _FIGURES.match(_bare(cell)) if isinstance(cell, str) else None
+        match = _FIGURES.match(_bare(cell))
         if match:
             first, second = int(match[1]), int(match[3])
             day_first |= first > 12 or match[2] == "."
@@ -71,19 +70,13 @@ def order_of(cells: Iterable[Cell]) -> tuple[DateOrder | None, bool]:
     return ("dmy" if day_first else "mdy" if month_first else None), False
 
 
-def read_date(cell: Cell, order: DateOrder | None) -> tuple[date, time | None]:
+def read_date(cell: str, order: DateOrder | None) -> tuple[date, time | None]:
     """A day, and a time when the cell holds one too.
 
     Raises:
         OrderUnknownError: when day and month could be exchanged and no order is known.
         AmountError: when it is no date.
     """
-    if isinstance(cell, datetime):
-        return cell.date(), cell.time() if cell.time() != time(0) else None
-    if isinstance(cell, date):
-        return cell, None
-    if isinstance(cell, int | float) and not isinstance(cell, bool):
-        return _serial(float(cell))
     text = _bare(cell)
     try:
         return _written(text, order)
@@ -93,8 +86,8 @@ def read_date(cell: Cell, order: DateOrder | None) -> tuple[date, time | None]:
         raise AmountError(DATE_FORMS) from None
 
 
-def _bare(cell: Cell) -> str:
-    return _WEEKDAY.sub("", words_of(cell))
+def _bare(cell: str) -> str:
+    return _WEEKDAY.sub("", cell)
 
 
 def _serial(figure: float) -> tuple[date, time | None]:
@@ -141,19 +134,16 @@ def _after(words: str | None) -> time | None:
     return read_time(words) if words else None
 
 
-def read_time(cell: Cell) -> time:
+def read_time(cell: str) -> time:
     """A time of day.
 
     Raises:
         AmountError: when it is none.
     """
-    if isinstance(cell, datetime):
-        return cell.time().replace(microsecond=0)
-    if isinstance(cell, time):
-        return cell.replace(microsecond=0, tzinfo=None)
-    if isinstance(cell, int | float) and not isinstance(cell, bool) and 0 <= cell < 1:
-        return (SERIAL_ZERO + timedelta(seconds=round(cell * 86_400))).time()
-    match = _CLOCK.match(words_of(cell))
+    if re.fullmatch(r"0[.,]\d+|0", cell):
+        share = float(cell.replace(",", "."))
+        return (SERIAL_ZERO + timedelta(seconds=round(share * 86_400))).time()
+    match = _CLOCK.match(cell)
     if match is None or not (match[2] or match[4]):
         raise AmountError(TIME_FORMS)
     hour, half = int(match[1]), (match[4] or "").lower().replace(".", "")

@@ -15,7 +15,7 @@ from setwright.plan.importing.columns import Columns
 from setwright.plan.importing.identity import derived_id, occurrences
 from setwright.plan.importing.importer import Imported
 from setwright.plan.importing.question import Question
-from setwright.plan.importing.table import Table, words_of
+from setwright.plan.importing.table import Table
 from setwright.plan.log import RecordId
 from setwright.plan.log_store import read_journal
 
@@ -159,10 +159,9 @@ def keep_held(
         append_lines(path, [(one.id, one.model_dump_json()) for one in entries])
 
 
-def _cells(cells: Sequence[object], columns: Columns) -> dict[str, str]:
+def _cells(cells: Sequence[str], columns: Columns) -> dict[str, str]:
     named = {}
-    for index, cell in enumerate(cells):
-        text = words_of(cell)  # type: ignore[arg-type]
+    for index, text in enumerate(cells):
         if text:
             heading = columns.headings[index] if index < len(columns.headings) else ""
             name = heading or f"column {index + 1}"

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from datetime import time
 from typing import Any
 
 from setwright.plan.amounts import AmountError, number, read_rest
 from setwright.plan.done_tail import read_tail
-from setwright.plan.importing.table import Cell, words_of
 
 NOTHING = ("", "-", "–", "—", "n/a", "na", "none", "null", "nan", "#n/a")
 YES = ("yes", "y", "true", "1", "x", "✓", "ja", "j", "si", "oui", "failure", "broke down", "bad")
@@ -30,18 +28,18 @@ ROLES: dict[str, dict[str, Any]] = {
 MINUTES_BELOW = 11
 
 
-def is_nothing(cell: Cell) -> bool:
+def is_nothing(cell: str) -> bool:
     """Whether a cell says nothing."""
-    return words_of(cell).casefold() in NOTHING
+    return cell.casefold() in NOTHING
 
 
-def read_flag(cell: Cell) -> bool:
+def read_flag(cell: str) -> bool:
     """Yes or no.
 
     Raises:
         AmountError: when it is neither.
     """
-    word = words_of(cell).casefold()
+    word = cell.casefold()
     if word in YES:
         return True
     if word in NO:
@@ -49,13 +47,13 @@ def read_flag(cell: Cell) -> bool:
     raise AmountError("yes or no")
 
 
-def read_side(cell: Cell) -> str | None:
+def read_side(cell: str) -> str | None:
     """The side trained; None for both.
 
     Raises:
         AmountError: when it is no side.
     """
-    word = words_of(cell).casefold()
+    word = cell.casefold()
     if word in LEFT:
         return "left"
     if word in RIGHT:
@@ -65,7 +63,7 @@ def read_side(cell: Cell) -> str | None:
     raise AmountError("left, right or both")
 
 
-def read_rest_s(cell: Cell, unit: str | None) -> float | None:
+def read_rest_s(cell: str, unit: str | None) -> float | None:
     """Rest in seconds.
 
     Args:
@@ -77,18 +75,17 @@ def read_rest_s(cell: Cell, unit: str | None) -> float | None:
     """
     if is_nothing(cell):
         return None
-    if isinstance(cell, time):
-        # A spreadsheet takes a typed 2:00 for two hours.
-        return float(cell.hour * 60 + cell.minute if cell.hour else cell.minute * 60 + cell.second)
-    text = words_of(cell)
     try:
-        figure = number(text)
+        figure = number(cell)
     except ValueError:
-        pieces = text.split(":")
+        pieces = cell.split(":")
         if len(pieces) == 3 and all(piece.isdigit() for piece in pieces):
             hours, minutes, seconds = map(int, pieces)
+            if hours and not seconds:
+                # A spreadsheet takes a typed 2:00 for two hours.
+                hours, minutes, seconds = 0, hours, minutes
             return float(hours * 3600 + minutes * 60 + seconds)
-        return float(read_rest(text)[0])
+        return float(read_rest(cell)[0])
     minutes_meant = unit == "min" or (unit is None and 0 < figure < MINUTES_BELOW)
     seconds_told = figure * 60 if minutes_meant else figure
     if not 0 <= seconds_told <= 7200:
@@ -96,16 +93,16 @@ def read_rest_s(cell: Cell, unit: str | None) -> float | None:
     return seconds_told
 
 
-def read_pain(cell: Cell, where: Cell) -> dict[str, Any] | None:
+def read_pain(cell: str, where: str) -> dict[str, Any] | None:
     """Pain: where and how much.
 
     Raises:
         AmountError: when there is no figure from 0 to 10.
     """
-    if words_of(cell).casefold() in (*NOTHING, "no", "false", "nein"):
+    if cell.casefold() in (*NOTHING, "no", "false", "nein"):
         return None
-    text = words_of(cell)
-    site = "" if is_nothing(where) else words_of(where)
+    text = cell
+    site = "" if is_nothing(where) else where
     try:
         level = number(text.removesuffix("/10").strip())
     except ValueError:

@@ -28,7 +28,6 @@ from setwright.plan.importing.marks import (
     read_rest_s,
     read_side,
 )
-from setwright.plan.importing.table import Cell, words_of
 
 T = TypeVar("T")
 MOST_SETS = 20
@@ -74,14 +73,14 @@ def sets_of(
         if said:
             fields["said"] = said[:120]
         _possible(cells, number, fields)
-        if "number" in fields:
-            fields["number"] += len(drafts)
+        if "number" in common:
+            fields["number"] = common["number"] + len(drafts)
         drafts.append(Draft(cells.line, fields, load.unit is not None, cells.answer == "keep"))
     return drafts
 
 
 def _read(
-    cells: Cells, role: str, number: int | None, how: Callable[[Cell], T], kind: str = "cell"
+    cells: Cells, role: str, number: int | None, how: Callable[[str], T], kind: str = "cell"
 ) -> T:
     cell = cells.get(role, number)
     try:
@@ -101,12 +100,12 @@ def _common(cells: Cells, number: int | None) -> dict[str, Any]:
         "technique": _read(cells, "technique", None, read_flag),
         "pain": _read(cells, "pain", None, lambda cell: read_pain(cell, cells.get("pain_where"))),
     }
-    notes = [] if is_nothing(cells.get("note")) else [words_of(cells.get("note"))]
+    notes = [] if is_nothing(cells.get("note")) else [cells.get("note")]
     role = cells.get("role")
     if not is_nothing(role):
-        said = ROLES.get(words_of(role).casefold())
+        said = ROLES.get(role.casefold())
         if said is None:
-            notes.append(words_of(role))
+            notes.append(role)
         else:
             fields |= said
     if len("; ".join(notes)) > 500:
@@ -118,8 +117,8 @@ def _common(cells: Cells, number: int | None) -> dict[str, Any]:
     return {key: value for key, value in fields.items() if value not in (None, "", False)}
 
 
-def _place(cell: Cell) -> int | None:
-    text = words_of(cell)
+def _place(cell: str) -> int | None:
+    text = cell
     if text.casefold() in ROLES:
         return None
     match = re.fullmatch(r"(?:set|satz|#)?\s*(\d{1,2})(?:\.0)?", text, re.IGNORECASE)
@@ -136,7 +135,7 @@ def _performed(
     cell = cells.get(role, number)
     if is_nothing(cell):
         cells.ask("no reps", role, "No repetitions: how many were done?", number)
-    text = words_of(cell)
+    text = cell
     found: list[tuple[str | None, int, int, dict[str, Any]]] = []
     try:
         for group in split_groups(text):
@@ -167,7 +166,7 @@ def _as_many(
     count = cells.get("sets")
     if is_nothing(count) or number is not None:
         return found
-    text = words_of(count)
+    text = count
     if not re.fullmatch(r"\d{1,2}(?:\.0)?", text) or not 1 <= int(float(text)) <= MOST_SETS:
         cells.ask("sets", "sets", f"How many sets? Allowed: 1 to {MOST_SETS}.")
     wanted = int(float(text))
@@ -184,7 +183,7 @@ def _with_partials(
     cell = cells.get("partials", number)
     if is_nothing(cell):
         return found
-    partial = _read(cells, "partials", number, lambda told: read_done_reps(words_of(told))[0])
+    partial = _read(cells, "partials", number, lambda told: read_done_reps(told)[0])
     return [(head, full, partial, extra) for head, full, _, extra in found]
 
 
@@ -192,18 +191,18 @@ def _said_load(
     cells: Cells, number: int | None, head: str | None, place: int, ident: str
 ) -> SaidLoad:
     role = "load"
-    cell: Cell = head
+    cell = head or ""
     if head is None:
         cell = cells.get("load", number)
         for other in ("assistance", "added"):
             told = cells.get(other)
-            if words_of(cell) in ("", "0") and words_of(told) not in ("", "0", "-"):
+            if cell in ("", "0") and told not in ("", "0", "-"):
                 role, cell = other, told
     if is_nothing(cell):
         if exercise(ident).loading in ("bodyweight", "band"):
             return SaidLoad(0.0)
         cells.ask("no load", "load", "No load: what was lifted?", number)
-    text = words_of(cell)
+    text = cell
     pieces = [piece for piece in re.split(r"\s*[;/]\s*(?=[\d+-])|,\s+|,(?=\d+,)", text) if piece]
     try:
         if len(pieces) == 1 or head is not None:
@@ -223,7 +222,7 @@ def _unit(cells: Cells, number: int | None, load: SaidLoad, unit: Unit) -> Unit:
         return load.unit
     if cells.answer in ("kg", "lb"):
         return "kg" if cells.answer == "kg" else "lb"
-    told = words_of(cells.get("unit")).casefold().rstrip("s.")
+    told = cells.get("unit").casefold().rstrip("s.")
     if told:
         if told in ("kg", "kilo", "kilogram"):
             return "kg"
@@ -241,7 +240,7 @@ def _effort(cells: Cells, number: int | None, place: int) -> dict[str, Any]:
         cell = cells.get(role, number)
         if is_nothing(cell):
             continue
-        text = words_of(cell)
+        text = cell
         if re.fullmatch(r"(?:to\s+)?(?:failure|fail|f|max)", text, re.IGNORECASE):
             return {"to_failure": True}
         if role == "effort" and not re.search(r"rir|rpe|@", text, re.IGNORECASE):

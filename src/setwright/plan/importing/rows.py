@@ -20,7 +20,7 @@ from setwright.plan.importing.dates import (
 from setwright.plan.importing.marks import is_nothing
 from setwright.plan.importing.one_row import Draft, sets_of
 from setwright.plan.importing.question import LEAVE_OUT, DoubtError, Question, key_of
-from setwright.plan.importing.table import Row, Table, shown_cell, words_of
+from setwright.plan.importing.table import Row, Table, shown_cell
 from setwright.plan.naming import UnsureNameError, exercise_id
 
 EARLIEST = date(1970, 1, 1)
@@ -101,7 +101,7 @@ class LineReader:
         )[0]
 
     def _repeats_heading(self, row: Row) -> bool:
-        words = tuple(plain_heading(words_of(cell)) for cell in row.cells)
+        words = tuple(plain_heading(cell) for cell in row.cells)
         return any(words) and words == self._plain[: len(words)]
 
     def _line(self, cells: Cells) -> None:
@@ -109,7 +109,7 @@ class LineReader:
         # may stand under them.
         doubt = self._take_day(cells)
         if not is_nothing(cells.get("exercise")):
-            self._words = words_of(cells.get("exercise"))
+            self._words = cells.get("exercise")
         if cells.answer == LEAVE_OUT:
             self.lines.left_out.append(cells.line)
             return
@@ -199,7 +199,7 @@ class LineReader:
     def _mass(self, cells: Cells, at: datetime) -> None:
         cell = cells.get("body_mass")
         column = cells.column("body_mass")
-        text = words_of(cell).casefold()
+        text = cell.casefold()
         unit: Unit = self._settings.unit
         if (column and column.unit == "lb") or text.endswith(("lb", "lbs")):
             unit = "lb"

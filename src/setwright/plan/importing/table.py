@@ -1,19 +1,14 @@
-"""A table as it stands in the file: rows of cells, each with its line."""
+"""A table of sets as it stands in the file: rows of cells, each with its line."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, datetime, time
 
-from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.table import Table as Sheet
+from setwright.documents.table_file import chosen, read_tables
 
-Cell = str | float | int | datetime | date | time | None
-MAX_BYTES = 50_000_000
-MAX_ROWS = 200_000
-MAX_COLUMNS = 200
-MAX_CELL = 1000
-XLSX_HEAD = b"PK\x03\x04"
-OLD_EXCEL_HEAD = b"\xd0\xcf\x11\xe0"
+# Ten years of daily training.
+MAX_ROWS = 100_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,11 +17,11 @@ class Row:
 
     Attributes:
         line: line (CSV) or row (XLSX) number from 1.
-        cells: as many as the line has.
+        cells: text of each; dates and times in ISO form, '' for an empty one.
     """
 
     line: int
-    cells: tuple[Cell, ...]
+    cells: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -37,14 +32,14 @@ class Table:
         name: of the file, for messages.
         rows: lines that are not blank, in order.
         blank: how many lines are blank.
-        sheet: of an XLSX file.
+        sheet: of a workbook; '' for CSV.
         others: names of sheets that were not read.
     """
 
     name: str
     rows: tuple[Row, ...]
-    blank: int
-    sheet: str | None = None
+    blank: int = 0
+    sheet: str = ""
     others: tuple[str, ...] = ()
 
 
@@ -54,49 +49,27 @@ def read_table(raw: bytes, name: str, sheet: str | None = None) -> Table:
     Args:
         raw: the file.
         name: for messages.
-        sheet: of an XLSX file; the first one with something in it when not said.
+        sheet: of a workbook; the first one with something in it when not said.
 
     Raises:
         DocumentError: when the file cannot be read at all.
     """
-    if len(raw) > MAX_BYTES:
-        raise refused(name, f"{len(raw):,} bytes", f"at most {MAX_BYTES:,} bytes")
-    if raw.startswith(OLD_EXCEL_HEAD):
-        raise refused(name, "a spreadsheet in the old .xls form", "CSV, or a spreadsheet as .xlsx")
-    if raw.startswith(XLSX_HEAD):
-        from setwright.plan.importing.xlsx import read_xlsx
-
-        table = read_xlsx(raw, name, sheet)
-    else:
-        from setwright.plan.importing.csv_text import read_csv
-
-        table = read_csv(raw, name)
-    if not table.rows:
-        raise refused(name, "an empty table", "a heading line and one line for each set")
-    return table
+    sheets = read_tables(raw, name, MAX_ROWS)
+    first = chosen(sheets, sheet, name)[0]
+    others = tuple(one.name for one in sheets if one is not first)
+    return _table(first, name, others)
 
 
-def refused(name: str, found: str, allowed: str) -> DocumentError:
-    """The error for a file that cannot be read at all."""
-    return DocumentError(name, (Fault("", found, allowed),))
+def _table(sheet: Sheet, name: str, others: tuple[str, ...]) -> Table:
+    lines = sheet.lines or range(1, len(sheet.rows) + 1)
+    rows = tuple(
+        Row(line, tuple(" ".join(cell.split()) for cell in cells))
+        for line, cells in zip(lines, sheet.spread(), strict=True)
+        if any(cells)
+    )
+    return Table(name, rows, len(sheet.rows) - len(rows), sheet.name, others)
 
 
-def words_of(cell: Cell) -> str:
-    """A cell as text: whole numbers without a point, dates in ISO form, nothing as ''."""
-    if cell is None:
-        return ""
-    if isinstance(cell, bool):
-        return "yes" if cell else "no"
-    if isinstance(cell, float):
-        return f"{cell:.10g}"
-    if isinstance(cell, datetime):
-        return cell.isoformat(sep=" ")
-    if isinstance(cell, date | time):
-        return cell.isoformat()
-    return " ".join(str(cell).split())
-
-
-def shown_cell(cell: Cell) -> str:
+def shown_cell(text: str) -> str:
     """A cell as questions quote it, kept short."""
-    text = words_of(cell)
     return repr(text if len(text) <= 60 else f"{text[:57]}...")
