@@ -24,14 +24,14 @@ def planned_day(plan: Plan, session: int, monday: int) -> int:
 
 
 def session_of(
-    plan: Plan, done: Collection[str], day_number: int, taken: Collection[int]
+    plan: Plan, done: Collection[str], weekday: int, taken: Collection[int] = ()
 ) -> int | None:
     """The session a day's exercises belong to, or None.
 
     Args:
         plan: the week.
         done: exercise ids.
-        day_number: 0 for Monday; the session planned for that day wins a tie.
+        weekday: 0 for Monday; the session planned for that day wins a tie.
         taken: sessions already done this week.
     """
     best: tuple[float, bool, int] | None = None
@@ -40,10 +40,26 @@ def session_of(
             continue
         ids = {entry.exercise for entry in session.exercises}
         share = len(ids & set(done)) / len(ids)
-        rank = (share, session.day == DAYS[day_number], -number)
+        rank = (share, session.day == DAYS[weekday], -number)
         if share >= LEAST_SHARE and (best is None or rank > best):
             best = rank
     return None if best is None else -best[2]
+
+
+def session_under_way(plan: Plan, done: Collection[str], weekday: int) -> int | None:
+    """The session that a day's first sets have begun, or None.
+
+    Args:
+        plan: the week.
+        done: exercise ids.
+        weekday: 0 for Monday; the session planned for that day comes first.
+    """
+    found = [
+        (session.day == DAYS[weekday], shared, -number)
+        for number, session in enumerate(plan.sessions)
+        if (shared := len({entry.exercise for entry in session.exercises} & set(done)))
+    ]
+    return -max(found)[2] if found else None
 
 
 def attended(plan: Plan, past: Past, monday: int) -> dict[int, int]:

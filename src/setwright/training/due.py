@@ -9,7 +9,7 @@ from datetime import date
 from setwright.exercises import catalogue
 from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.rehearse import rir_of
-from setwright.training.attended import WEEK, attended, monday_of, planned_day, session_of
+from setwright.training.attended import WEEK, attended, monday_of, planned_day, session_under_way
 from setwright.training.client import Client
 from setwright.training.missed import CatchUp, catch_up
 from setwright.training.next_session import PlannedExercise, PlannedSession, next_session
@@ -117,7 +117,7 @@ def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet |
     today = client.today()
     if not today:
         return None
-    number = session_of(plan, {one.exercise for one in today}, (client.day - 1) % WEEK, ())
+    number = session_under_way(plan, {one.exercise for one in today}, (client.day - 1) % WEEK)
     session = plan.sessions[number] if number is not None else None
     entries = session.exercises if session is not None else ()
     counts = [sum(one.exercise == entry.exercise for one in today) for entry in entries]
