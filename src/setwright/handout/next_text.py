@@ -46,8 +46,6 @@ def set_text(due: DueSet, unit: Unit, symptoms: tuple[Symptom, ...] = ()) -> str
         return f"{due.session or 'Today'}: everything is done."
     if due.start is not None:
         lines = [f"Next: {name}", *_exercise(due.start, unit)[1:]]
-        if due.start.prescribed.sets:
-            lines.insert(1, f"  {_sets(due.exercise, list(due.start.prescribed.sets[:1]), unit)}")
         return "\n".join(lines)
     step = due.step
     assert step is not None

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass, replace
-from datetime import date
 
 from setwright.exercises import catalogue
 from setwright.plan.week import Entry, Plan, Session
@@ -117,23 +116,23 @@ def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet |
     today = client.today()
     if not today:
         return None
-    number = session_under_way(plan, {one.exercise for one in today}, (client.day - 1) % WEEK)
-    session = plan.sessions[number] if number is not None else None
-    entries = session.exercises if session is not None else ()
+    done = {one.exercise for one in today}
+    number = session_under_way(plan, done, (client.day - 1) % WEEK)
+    if number is None:
+        return DueSet("", today[-1].exercise, 0, None, None, finished=True)
+    session = plan.sessions[number]
+    entries, name = session.exercises, session.name
     counts = [sum(one.exercise == entry.exercise for one in today) for entry in entries]
     entry = _wanted(entries, counts, today[-1].exercise, exercise)
     if entry is None:
-        name = "" if session is None else session.name
         return DueSet(name, today[-1].exercise, 0, None, None, finished=True)
-    name = session.name if session is not None else ""
     trouble = _trouble(client, entry.exercise)
     if trouble.stop:
         step = stopped(counts[entries.index(entry)] + 1, trouble)
         return DueSet(name, entry.exercise, entry.sets, step, None, finished=False)
-    alone = Session(name=name or "Today", day=_day_name(client.day), exercises=(entry,))
-    start = _planned(client, alone, client.day).exercises[0]
+    start = _planned(client, session, client.day).exercises[entries.index(entry)]
     prescribed = start.prescribed
-    if not any(one.exercise == entry.exercise for one in today) or not prescribed.sets:
+    if entry.exercise not in done or not prescribed.sets:
         return DueSet(name, entry.exercise, len(prescribed.sets), None, start, finished=False)
     step = next_set(
         client.lifter,
@@ -176,7 +175,3 @@ def _wanted(
         if open_ones:
             return entries[min(open_ones, key=lambda n: (counts[n], n))]
     return next((e for e, count in zip(entries, counts, strict=True) if count < e.sets), None)
-
-
-def _day_name(day: int) -> str:
-    return date.fromordinal(day).strftime("%A").lower()
