@@ -28,7 +28,7 @@ and more: fatigue-by-rir-bench-2023 (8, 13 and 25 % of bar speed)."""
 
 # Between sessions: log strength a set to failure takes, and its time course in traits.
 SET_FATIGUE = 0.014
-REGAIN = 3.0
+REGAIN = 2.0
 """Times faster that lost strength comes back than it was gained: layoff-regain."""
 
 LOST_AT_MOST = 0.22
@@ -71,6 +71,7 @@ class Body:
         self._peak = np.zeros(count)
         self._tired = np.zeros(count)
         self._sets = np.full(count, 2.0)
+        self._worth = np.full(count, 1.4)
         self._fast = np.zeros(count)
         self._slow = np.zeros(count)
         self._today = np.zeros(count)
@@ -79,7 +80,8 @@ class Body:
         """One night and the day up to the next session."""
         t = self.traits
         self._sets *= exp(-1.0 / 7.0)
-        worth = np.array([dose_worth(float(one)) for one in self._sets])
+        self._worth *= exp(-1.0 / 7.0)
+        worth = dose_worth(self._sets) * self._worth / self._sets
         rate = t.rate / 7.0 * np.where(self.gained < self._peak - 1e-6, REGAIN, 1.0)
         idle = np.maximum(1.0 - self._sets / IDLE_SETS, 0.0)
         loss = idle * (self.gained - (self._peak - LOST_AT_MOST)) / (7.0 * t.decay_weeks)
@@ -105,8 +107,9 @@ class Body:
 
     def rest(self, seconds: float) -> None:
         """Rest within a session."""
-        self._fast *= exp(-seconds / FAST_S)
-        self._slow *= exp(-seconds / SLOW_S)
+        refills = self.traits.refills
+        self._fast *= exp(-seconds / (FAST_S * refills))
+        self._slow *= exp(-seconds / (SLOW_S * refills))
 
     def can_do(self, exercise: str, fraction: float, noise: float) -> float:
         """Repetitions to failure now, not rounded; ``noise`` is the log error of this set."""
@@ -122,7 +125,8 @@ class Body:
         far = reach()[:, row]
         short = min(effort.capacity / 6.0, 1.0)
         self._fast += far * FAST_LOST * used * short * (1.0 - self._fast)
-        self._slow += far * SLOW_LOST * used * short * (1.0 - self._slow)
+        self._slow += far * SLOW_LOST * self.traits.lasting * used * short * (1.0 - self._slow)
         self._tired += far * SET_FATIGUE * used
         left = max(effort.capacity - effort.reps, 0.0)
-        self._sets += far * load_worth(effort.fraction) * effort_worth(left)
+        self._sets += far
+        self._worth += far * load_worth(effort.fraction) * effort_worth(left)

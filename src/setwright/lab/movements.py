@@ -41,11 +41,11 @@ MOVEMENTS: dict[str, Movement] = {
         Movement("back-squat", "legs", 1.35, 2.5, 21.0, 0.40, 0.25),
         Movement("leg-press", "legs", 2.4, 5.0, 24.0, 0.38, 0.28),
         Movement("romanian-deadlift", "legs", 1.3, 2.5, 18.0, 0.40, 0.25),
-        Movement("barbell-bench-press", "press", 1.05, 2.5, 17.5, 0.40, 0.16),
+        Movement("barbell-bench-press", "press", 1.05, 2.5, 16.2, 0.40, 0.16),
         Movement("machine-shoulder-press", "press", 0.75, 2.5, 17.0, 0.40, 0.20),
         Movement("machine-row", "pull", 0.95, 5.0, 18.0, 0.40, 0.22),
         Movement("lat-pulldown", "pull", 0.95, 5.0, 18.0, 0.40, 0.22),
-        Movement("leg-extension", "single", 0.95, 5.0, 17.0, 0.39, 0.20),
+        Movement("leg-extension", "single", 0.95, 5.0, 21.5, 0.39, 0.30),
         Movement("seated-leg-curl", "single", 0.75, 5.0, 17.0, 0.39, 0.22),
         Movement("cable-curl", "single", 0.45, 2.5, 17.0, 0.39, 0.22),
     )

@@ -5,13 +5,18 @@ Nothing here knows who wrote the set.
 
 from __future__ import annotations
 
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+
 FULL_LOAD, NO_LOAD = 0.75, 0.25
 """Fractions of 1RM: a set at 50 % is worth half of one at 75 %, as in
 load-low-25-35-vs-8-12-reps-trained-2015 (squat 1RM 8.8 against 19.6 %)."""
 
 HALF_SETS = 1.5
-"""Weekly sets that give half of all that sets can give: strength saturates early
-(weekly-volume-trained-1-3-5-sets-2019, sets-per-week-strength-meta-2017)."""
+"""Weekly sets, indirect ones in part, that give half of all that sets can give: strength saturates early
+(volume-trial-1-3-5-sets-trained-2019, sets-per-week-strength-meta-2017)."""
 
 REFERENCE_SETS = 6.0
 
@@ -34,7 +39,7 @@ def effort_worth(left: float) -> float:
     return 0.4 * size + 0.6 * skill
 
 
-def dose_worth(weekly_sets: float) -> float:
-    """Share of the full gain that so many effective weekly sets give; 1 at the reference."""
+def dose_worth(weekly_sets: Floats) -> Floats:
+    """Share of the full gain that so many weekly sets give; 1 at the reference."""
     full = REFERENCE_SETS / (REFERENCE_SETS + HALF_SETS)
     return weekly_sets / (weekly_sets + HALF_SETS) / full
