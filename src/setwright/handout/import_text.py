@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from setwright.handout.log_text import exercise_words
+from setwright.handout.log_text import exercise_words, pain_text, stop_text
 from setwright.plan.importing.columns import Columns
 from setwright.plan.importing.held import Held
 from setwright.plan.importing.importer import Imported
 from setwright.plan.importing.question import Question
 from setwright.plan.importing.table import Table
 from setwright.plan.log import Record, SetRecord
+from setwright.plan.symptoms import hinted
 
 MOST_LINES = 12
 
@@ -37,7 +38,30 @@ def import_text(
             if not preview
             else "Answer now with --answer, or import first and answer later.",
         ]
+    lines += _alarms(imported.fresh)
     return "\n".join(lines)
+
+
+def noticed(records: Sequence[Record]) -> tuple[str, ...]:
+    """Notes that may tell of a symptom, with their day and exercise."""
+    return tuple(
+        f"{one.at.date()} {exercise_words(one.exercise)}: {one.note!r}"
+        for one in records
+        if isinstance(one, SetRecord) and hinted(one.note)
+    )
+
+
+def _alarms(records: Sequence[Record]) -> list[str]:
+    """Pain and symptoms never pass silently."""
+    rows = []
+    if pain := pain_text(records):
+        rows += ["", pain]
+    if notes := noticed(records):
+        rows += ["", "Read these notes: they may tell of a symptom that stops training."]
+        rows += [f"  {note}" for note in notes]
+    if stop := stop_text(records):
+        rows += ["", stop]
+    return rows
 
 
 def question_text(question: Question) -> str:

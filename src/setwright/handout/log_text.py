@@ -17,7 +17,7 @@ from setwright.plan.log import (
     Skipped,
     Withdrawn,
 )
-from setwright.plan.symptoms import FINDING_OF, Symptom
+from setwright.plan.symptoms import FINDING_OF
 from setwright.sources.library import finding
 
 HEAD = f"  {'exercise':<34} {'set':>4} {'load':>12} {'reps':>6} {'RIR':>5} {'rest':>6}"
@@ -52,11 +52,12 @@ def added_text(records: Sequence[Record], unit: Unit) -> str:
     return "\n".join(f"added: {_said(record, unit)}" for record in records)
 
 
-def referral_text(symptoms: Iterable[Symptom]) -> str:
-    """What to do on symptoms that stop training; empty when there are none."""
-    named = list(dict.fromkeys(symptoms))
-    if not named:
+def stop_text(records: Iterable[Record]) -> str:
+    """What to do when a set tells of symptoms that stop training; empty when none does."""
+    told = [name for one in records if isinstance(one, SetRecord) for name in one.symptoms]
+    if not told:
         return ""
+    named = dict.fromkeys(told)
     known = dict.fromkeys(finding(FINDING_OF[name]).finding for name in named)
     return "\n".join([STOP, f"Reported: {', '.join(named)}.", *known])
 
@@ -66,7 +67,11 @@ def pain_text(records: Iterable[Record]) -> str:
     hurt = [one for one in records if isinstance(one, SetRecord) and one.pain and one.pain.level]
     if not hurt:
         return ""
-    said = dict.fromkeys(f"{one.pain.where} {one.pain.level}/10" for one in hurt if one.pain)
+    worst: dict[str, int] = {}
+    for one in hurt:
+        if one.pain:
+            worst[one.pain.where] = max(worst.get(one.pain.where, 0), one.pain.level)
+    said = [f"{where} {level}/10" for where, level in worst.items()]
     return (
         f"Pain: {', '.join(said)}. {finding('pain-scale').finding} "
         f"{finding('pain-persist').finding}"

@@ -40,3 +40,18 @@ FINDING_OF: dict[Symptom, str] = {
     "pain after a blow": "flag-systemic",
     "alcohol or drugs": "flag-intoxication",
 }
+
+
+# Words in a note that may tell of a symptom: asked about, never taken for one.
+HINTS: tuple[str, ...] = (
+    "chest pain", "chest tight", "faint", "dizzy", "dizziness", "passed out", "blacked out",
+    "palpitation", "heart rac", "slurred", "droop", "worst headache", "sudden headache", "numb",
+    "tingl", "saddle", "popped", "heard a pop", "felt a pop", "swollen calf", "fever",
+    "short of breath", "breathless", "can't breathe",
+)  # fmt: skip
+
+
+def hinted(note: str) -> str | None:
+    """The word of a note that may tell of a symptom that stops training; None without one."""
+    text = note.casefold()
+    return next((hint for hint in HINTS if hint in text), None)

@@ -71,6 +71,7 @@ def command(
     as_json: bool,
 ) -> None:
     """Add to the log."""
+    from setwright.handout.log_text import added_text, pain_text, stop_text
     from setwright.plan.client_folder import LOG
     from setwright.plan.log_line import Entering
     from setwright.plan.log_store import append_records
@@ -83,16 +84,14 @@ def command(
     records = _records(line, entering)
     append_records(folder / LOG, records)
     if as_json:
-        emit_json({"added": records, "asks": _asks(log, records), "stop": _stop(records)})
+        emit_json({"added": records, "asks": _asks(log, records), "stop": stop_text(records)})
         return
-    from setwright.handout.log_text import added_text, pain_text
-
     click.echo(added_text(records, intake.unit))
     for ask in _asks(log, records):
         click.echo(ask)
     if pain := pain_text(records):
         click.echo(pain)
-    if stop := _stop(records):
+    if stop := stop_text(records):
         click.echo(f"\n{stop}")
 
 
@@ -155,12 +154,3 @@ def _asks(log: Log, records: tuple[Record, ...]) -> tuple[str, ...]:
     from setwright.plan.unit_slips import slip_words
 
     return slip_words(log, records)
-
-
-def _stop(records: tuple[Record, ...]) -> str:
-    from setwright.handout.log_text import referral_text
-    from setwright.plan.log import SetRecord
-
-    return referral_text(
-        name for one in records if isinstance(one, SetRecord) for name in one.symptoms
-    )

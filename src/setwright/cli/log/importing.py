@@ -196,6 +196,9 @@ def _report(
     preview: bool,
     as_json: bool,
 ) -> None:
+    from setwright.handout.import_text import noticed
+    from setwright.handout.log_text import stop_text
+
     if as_json:
         data: dict[str, Any] = {
             "file": table.name,
@@ -211,6 +214,8 @@ def _report(
             "headings": imported.headings,
             "left_out": imported.left_out,
             "blank_lines": imported.blank,
+            "stop": stop_text(imported.fresh),
+            "notes_to_read": noticed(imported.fresh),
         }
         emit_json(data)
         return

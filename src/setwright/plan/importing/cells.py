@@ -23,9 +23,10 @@ class Cells:
 
     def get(self, role: str, number: int | None = None) -> str:
         """The cell of a role; a column of the whole line where the set has none of its own."""
-        said = self._answers.get(key_of(self.line, self._name(role, number)))
-        if said is not None:
-            return said
+        if self._answers:
+            said = self._answers.get(key_of(self.line, self._name(role, number)))
+            if said is not None:
+                return said
         column = self.column(role, number)
         if column is None or column.index >= len(self._row.cells):
             return ""

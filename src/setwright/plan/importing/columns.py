@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from types import MappingProxyType
 
 from setwright.documents.errors import DocumentError, Fault
@@ -61,6 +62,7 @@ HEADINGS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "failure": ("failure", "to failure", "reached failure", "muskelversagen"),
         "pain": ("pain", "pain level", "schmerz", "dolor", "discomfort"),
         "pain_where": ("pain where", "where it hurts", "pain site", "pain location"),
+        "symptom": ("symptom", "symptoms", "warning sign", "symptome"),
         "technique": ("technique", "form", "technique broke down", "form broke down", "technik"),
         "note": (
             "note", "notes", "comment", "comments", "remark", "remarks", "notiz", "notizen",
@@ -121,9 +123,13 @@ class Columns:
 
     def of(self, role: str, number: int | None = None) -> Column | None:
         """The column of a role."""
-        return next((c for c in self.used if c.role == role and c.number == number), None)
+        return self._by_role.get((role, number))
 
-    @property
+    @cached_property
+    def _by_role(self) -> dict[tuple[str, int | None], Column]:
+        return {(column.role, column.number): column for column in self.used}
+
+    @cached_property
     def numbers(self) -> tuple[int | None, ...]:
         """Which sets a line tells of; None for a line that is one set."""
         counted = sorted({c.number for c in self.used if c.number is not None})

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from setwright.plan.amounts import AmountError, number, read_rest
 from setwright.plan.done_tail import read_tail
+from setwright.plan.symptoms import SYMPTOMS, Symptom
 
 NOTHING = ("", "-", "–", "—", "n/a", "na", "none", "null", "nan", "#n/a")
 YES = ("yes", "y", "true", "1", "x", "✓", "ja", "j", "si", "oui", "failure", "broke down", "bad")
@@ -61,6 +63,21 @@ def read_side(cell: str) -> str | None:
     if word in BOTH or word in NOTHING:
         return None
     raise AmountError("left, right or both")
+
+
+def read_symptoms(cell: str) -> tuple[Symptom, ...]:
+    """Symptoms that stop training.
+
+    Raises:
+        AmountError: when one is not known by this name.
+    """
+    if cell.casefold() in NO:
+        return ()
+    known = {name: name for name in SYMPTOMS}
+    pieces = [" ".join(piece.casefold().split()) for piece in re.split(r"[,;/]", cell)]
+    if any(piece not in known for piece in pieces):
+        raise AmountError(", ".join(SYMPTOMS))
+    return tuple(known[piece] for piece in pieces)  # type: ignore[index]
 
 
 def read_rest_s(cell: str, unit: str | None) -> float | None:

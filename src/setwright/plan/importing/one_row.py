@@ -27,6 +27,7 @@ from setwright.plan.importing.marks import (
     read_pain,
     read_rest_s,
     read_side,
+    read_symptoms,
 )
 
 T = TypeVar("T")
@@ -98,6 +99,7 @@ def _common(cells: Cells, number: int | None) -> dict[str, Any]:
         "side": _read(cells, "side", None, read_side),
         "to_failure": _read(cells, "failure", None, read_flag),
         "technique": _read(cells, "technique", None, read_flag),
+        "symptoms": _read(cells, "symptom", None, read_symptoms),
         "pain": _read(cells, "pain", None, lambda cell: read_pain(cell, cells.get("pain_where"))),
     }
     notes = [] if is_nothing(cells.get("note")) else [cells.get("note")]
@@ -114,7 +116,7 @@ def _common(cells: Cells, number: int | None) -> dict[str, Any]:
     place = cells.get("number")
     if not is_nothing(place) and number is None:
         fields["number"] = _read(cells, "number", None, _place)
-    return {key: value for key, value in fields.items() if value not in (None, "", False)}
+    return {key: value for key, value in fields.items() if value not in (None, "", False, ())}
 
 
 def _place(cell: str) -> int | None:
