@@ -81,21 +81,35 @@ def transition_weeks(days_off: int) -> int:
     return min(weeks, LONGEST_WEEKS)
 
 
-def coming_back(outings: Sequence[Outing], day: int) -> Return | None:
+def coming_back(outings: Sequence[Outing], day: int, trained: Sequence[int] = ()) -> Return | None:
     """The restart that a day is part of, or None.
 
     Args:
         outings: of one exercise, in time order, all before ``day``.
         day: of the session to come.
+        trained: days on which anything was trained, rising.
     """
     later = day
     for outing in reversed(outings):
         if later - outing.day >= BREAK_DAYS:
-            return _at(later - outing.day, outing.load_kg, later, day)
+            days_off = _days_off(outing.day, later, trained)
+            if days_off >= BREAK_DAYS:
+                return _at(days_off, outing.load_kg, later, day)
         later = outing.day
         if day - later >= 7 * LONGEST_WEEKS:
             return None
     return None
+
+
+def _days_off(last: int, back: int, trained: Sequence[int]) -> int:
+    """Days that count as off between two outings of an exercise.
+
+    The longest stretch without any training; or half the time without the exercise, for other
+    work holds part of it (common practice).
+    """
+    between = [last, *(one for one in trained if last < one < back), back]
+    longest = max(later - earlier for earlier, later in pairwise(between))
+    return max(longest, (back - last) // 2)
 
 
 def _at(days_off: int, before_kg: float, first_day: int, day: int) -> Return | None:

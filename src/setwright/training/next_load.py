@@ -19,7 +19,7 @@ from setwright.training.trouble import stop_words
 # The band's top counts as reached when this much less than it is expected at the effort asked.
 TOP_SLACK = 0.5
 # Above this share a step of the kit is taken only when it is nearly sure to stay in the band.
-LARGE_STEP = 0.10
+LARGE_STEP = 0.101
 ACSM = "step-acsm"
 REPS_EQUAL = "step-reps-equal"
 

@@ -121,7 +121,9 @@ def next_session(
 
 def entries_gap(session: Session, past: Past, day: int) -> int | None:
     """Longest break, in days, that an exercise of the session comes back from; None without."""
-    backs = [coming_back(past.before(entry.exercise, day), day) for entry in session.exercises]
+    backs = [
+        coming_back(past.before(entry.exercise, day), day, past.days) for entry in session.exercises
+    ]
     return max((back.days_off for back in backs if back is not None), default=None)
 
 

@@ -53,7 +53,7 @@ def plan_sets(
     place = block.place(day)
     ill = after_illness(past.ill_until, past.days, day)
     outings = [past.before(entry.exercise, day) for entry in entries]
-    backs = [coming_back(known, day) for known in outings]
+    backs = [coming_back(known, day, past.days) for known in outings]
     todo = []
     for entry, back in zip(entries, backs, strict=True):
         share = min(
