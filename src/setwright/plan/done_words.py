@@ -85,8 +85,8 @@ def load_kg(said: SaidLoad, ident: str, unit: Unit) -> float:
         raise AmountError(f"a load without /h: {one.name} is not loaded by hand")
     if ident in ASSISTED:
         figure = -abs(figure)
-    if figure < 0 and one.bodyweight_share == 0:
-        raise AmountError("a load of 0 or more; only exercises that lift the body can be assisted")
+    if figure < 0 and one.loading not in ("bodyweight", "band"):
+        raise AmountError("a load of 0 or more; only bodyweight exercises can be assisted")
     if said.body and one.bodyweight_share == 0:
         raise AmountError(f"a figure: {one.name} does not lift the body")
     return round(to_kg(figure, said.unit or unit), 4) + 0.0
