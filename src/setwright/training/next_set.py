@@ -12,11 +12,12 @@ from setwright.plan.week import Entry
 from setwright.rehearsal.rehearse import TOLERATED_LOSS, rir_of
 from setwright.training.case import whole
 from setwright.training.done import DoneSet
-from setwright.training.effort import Asked, asked, floor_of, known_bias, really_left
-from setwright.training.ladder import Ladder, ladder
-from setwright.training.lifter import Lifter, PredictedReps
+from setwright.training.effort import asked, floor_of, known_bias
+from setwright.training.ladder import ladder
+from setwright.training.lifter import Lifter
 from setwright.training.rest import EVIDENCE as REST_EVIDENCE
 from setwright.training.rest import LONGER_S, Rest, longest_rest_s, rest_before
+from setwright.training.set_load import Between, set_load
 from setwright.training.trouble import NONE, Trouble, stop_words
 
 
@@ -49,34 +50,6 @@ class NextSet:
     over: bool
     because: tuple[str, ...]
     evidence: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class _Now:
-    """The exercise as it stands between two sets."""
-
-    lifter: Lifter
-    exercise: Exercise
-    entry: Entry
-    own: tuple[DoneSet, ...]
-    steps: Ladder
-    mass: float
-    bias: float
-    effort: Asked
-
-    def seen(self, load_kg: float, rest_s: float) -> PredictedReps:
-        last = self.own[-1]
-        system = last.system_kg
-        if load_kg != last.load_kg:
-            system = self.steps.system(load_kg, self.mass)
-        return self.lifter.predict(
-            self.exercise.id, system, last.day, self.effort.felt, rest_s=rest_s
-        )
-
-    def at_this_effort(self, done: DoneSet) -> float:
-        """Repetitions a set would have had at the effort now asked."""
-        left = really_left(done, self.bias)
-        return done.reps if left is None else max(done.reps + left - self.effort.real, 0.0)
 
 
 def next_set(
@@ -121,12 +94,12 @@ def next_set(
     planned = rir_of(entry, min(number, entry.sets)) + rir_more
     effort = asked(planned, bias, floor_of(intake, exercise))
     mass = body_mass_kg or (intake.body_mass_kg if intake is not None else None) or 0.0
-    now = _Now(lifter, exercise, entry, own, ladder(exercise, gym), mass, bias, effort)
+    now = Between(lifter, exercise, entry, own, ladder(exercise, gym), mass, bias, effort)
     if trouble.lighter and now.steps.measured and now.steps.below(own[-1].load_kg) is None:
         text = f"Pain {trouble.pain} of 10 and no lighter load: stop this exercise for today."
         return _over(number, (text,), trouble.evidence)
     rest = _rest(now)
-    load, notes = _load(now, rest, trouble, may_rise)
+    load, notes = set_load(now, rest.seconds, trouble, may_rise)
     seen = now.seen(load, rest.seconds)
     low, top = entry.reps
     reps = min(max(whole(seen.mean), 1 if now.steps.below(load) is None else low), top)
@@ -149,7 +122,7 @@ def _over(number: int, because: tuple[str, ...], evidence: tuple[str, ...]) -> N
     return NextSet(number, None, 0, 0.0, 0, None, None, None, True, because, evidence)
 
 
-def _rest(now: _Now) -> Rest:
+def _rest(now: Between) -> Rest:
     """Rest by the estimate, and longer than the last one after a drop that was too large."""
     own = now.own
     at_least = 0.0
@@ -165,42 +138,3 @@ def _rest(now: _Now) -> Rest:
         longest_rest_s(now.exercise, now.entry),
         at_least,
     )
-
-
-def _load(now: _Now, rest: Rest, trouble: Trouble, may_rise: bool) -> tuple[float, tuple[str, ...]]:
-    """Load of the next set and why."""
-    low, top = now.entry.reps
-    base = now.own[-1].load_kg
-    if not now.steps.measured or now.steps.untold(base):
-        return base, ("Repetitions alone change here: the load has no figure.",)
-    load, notes = base, ("The same load.",)
-    below, above = now.steps.below(base), now.steps.above(base)
-    if trouble.lighter and below is not None:
-        load = below
-        notes = (f"Pain {trouble.pain} of 10: a step lighter; stop if it grows.",)
-    elif trouble.not_heavier:
-        what = "Pain" if trouble.pain else "Technique broke down"
-        notes = (f"{what} was reported: not heavier.",)
-    elif may_rise and above is not None and _too_light(now, above, rest):
-        load = above
-        notes = (f"{top} with more left than asked: a step heavier.",)
-    fits = load
-    while whole(now.seen(fits, rest.seconds).mean) < low:
-        lighter = now.steps.below(fits)
-        if lighter is None:
-            text = f"Even the lightest load may not allow {low}: do what the effort asked allows."
-            return fits, (*notes, text)
-        fits = lighter
-    if fits < load:
-        text = f"{low} would not be left even after {rest.seconds} s of rest: lighter."
-        kept = notes if trouble.not_heavier else ()
-        return fits, (*kept, text)
-    return load, notes
-
-
-def _too_light(now: _Now, heavier: float, rest: Rest) -> bool:
-    """The band's top was reached, and the next load would allow it again; once a day."""
-    top = now.entry.reps[1]
-    if now.own[-1].reps < top or now.own[-1].load_kg > now.own[0].load_kg:
-        return False
-    return whole(now.seen(heavier, rest.seconds).mean) >= top
