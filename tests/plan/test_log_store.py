@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import signal
 import subprocess
@@ -12,11 +13,22 @@ from datetime import datetime
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from setwright.documents.errors import DocumentError
 from setwright.plan.decision import Decision
-from setwright.plan.log import BodyMass, Pain, SetRecord, Withdrawn, log_of
+from setwright.plan.log import (
+    BodyMass,
+    Missed,
+    Pain,
+    Replaced,
+    SetRecord,
+    Skipped,
+    Withdrawn,
+    log_of,
+)
 from setwright.plan.log_store import append_decision, append_records, read_decisions, read_log
+from setwright.plan.schema import SCHEMAS
 
 AT = datetime(2026, 9, 7, 18, 5)
 
@@ -217,3 +229,35 @@ def test_decisions(tmp_path: Path) -> None:
     assert append_decision(path, decision)
     assert not append_decision(path, decision)
     assert read_decisions(path) == (decision,)
+
+
+def test_a_log_holds_against_its_schema(tmp_path: Path) -> None:
+    validator = Draft202012Validator(SCHEMAS["log-record-1.schema.json"]())
+    path = tmp_path / "log.jsonl"
+    append_records(path, [a_set(1, pain={"where": "knee", "level": 3}), *OTHERS])
+    lines = [json.loads(line) for line in path.read_text("utf-8").splitlines()]
+    assert len(lines) == 6
+    for line in lines:
+        validator.validate(line)
+    wrong = [
+        {**lines[0], "reps": 500},
+        {**lines[0], "repz": 5},
+        {**lines[0], "symptoms": ["itch"]},
+        {**lines[1], "reason": "bored"},
+        {**lines[3], "kg": "82"},
+        {key: value for key, value in lines[0].items() if key != "kind"},
+    ]
+    for line in wrong:
+        assert not validator.is_valid(line)
+        path.write_text(json.dumps(line) + "\n")
+        with pytest.raises(DocumentError):
+            read_log(path)
+
+
+OTHERS = (
+    Skipped(id=ident(2), at=AT, exercise="dip", reason="no time"),
+    Missed(id=ident(3), at=AT, session="Upper A"),
+    BodyMass(id=ident(4), at=AT, kg=82.5),
+    Replaced(id=ident(5), at=AT, exercise="dip", by="push-up", reason="pain"),
+    Withdrawn(id=ident(6), at=AT, of=ident(1)),
+)

@@ -8,7 +8,9 @@ from typing import Any
 
 from setwright.exercises.movement_file import MovementDocument
 from setwright.exercises.movements import LIKE, MERGED
+from setwright.plan.decision import Decision
 from setwright.plan.intake import DAYS, Intake
+from setwright.plan.log_store import RECORDS
 from setwright.plan.spelling import SHORT_FIELDS
 from setwright.plan.week import Plan
 
@@ -32,6 +34,13 @@ _DAY: Schema = {
     "description": "a weekday, whole or by its first letters",
 }
 _ANSWER: Schema = {"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}
+
+# No offset: the clock on the wall where the set was done.
+_LOCAL_TIME: Schema = {
+    "type": "string",
+    "pattern": r"^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}",
+    "description": "local time, 2026-09-07T18:05:00",
+}
 
 
 def _beside(field: Schema, pattern: str, number: bool = True, description: str = "") -> Schema:
@@ -116,6 +125,23 @@ def movement_schema() -> Schema:
     return _headed(schema, "movement-1", "Movement")
 
 
+def log_schema() -> Schema:
+    """The JSON Schema of one line of a log."""
+    schema = RECORDS.json_schema()
+    for definition in schema["$defs"].values():
+        if "kind" in definition["properties"]:
+            definition["properties"]["at"] = _LOCAL_TIME
+            definition["required"].append("kind")
+    return _headed(schema, "log-record-1", "Log record")
+
+
+def decision_schema() -> Schema:
+    """The JSON Schema of one line of the decisions."""
+    schema = Decision.model_json_schema()
+    schema["properties"]["at"] = _LOCAL_TIME
+    return _headed(schema, "decision-1", "Decision")
+
+
 def _headed(schema: Schema, name: str, title: str) -> Schema:
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -129,6 +155,8 @@ SCHEMAS: dict[str, Callable[[], Schema]] = {
     "plan-1.schema.json": plan_schema,
     "intake-1.schema.json": intake_schema,
     "movement-1.schema.json": movement_schema,
+    "log-record-1.schema.json": log_schema,
+    "decision-1.schema.json": decision_schema,
 }
 
 
