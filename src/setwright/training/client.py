@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from itertools import pairwise
 
 from setwright.exercises.kit import GymKit, stock_of
 from setwright.plan.client_folder import ClientFolder
@@ -83,7 +84,7 @@ def block_start(plans: Sequence[date], trained: Sequence[int], today: date) -> i
     first = plans[0].toordinal() if plans else monday_of(today.toordinal())
     returns = [
         later
-        for earlier, later in zip(trained, [*trained[1:], today.toordinal()], strict=True)
+        for earlier, later in pairwise([*trained, today.toordinal()])
         if later - earlier >= BREAK_DAYS
     ]
     return max(monday_of(returns[-1]), first) if returns else first
