@@ -136,9 +136,11 @@ def _raised(case: Case, from_kg: float) -> LoadStep:
     if (seen.low if large else whole(seen.mean)) < low:
         text = f"{top} were reached, but the next load would not allow {low}: add repetitions."
         return LoadStep(from_kg, "same", True, (text,), (REPS_EQUAL, "arith-smallest-step"))
-    while whole(case.expected(step).mean) > top:
-        further = case.ladder.above(step)
-        if further is None or case.ladder.rise(from_kg, further, mass) > case.most_rise:
+    # With fine steps one is too little: rise until the middle of the band, within the bound.
+    while (further := case.ladder.above(step)) is not None:
+        if case.ladder.rise(from_kg, further, mass) > case.most_rise:
+            break
+        if whole(case.expected(further).mean) < (low + top) / 2:
             break
         step = further
     text = f"{top} were reached at the effort asked: the next load."
