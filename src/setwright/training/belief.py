@@ -1,9 +1,9 @@
 """What is believed of one person: a normal state over all exercises, moved from day to day.
 
 The state holds, shared by everything: the person-wide weekly gain, curve constant, RIR bias,
-endurance and strength of the day; for each class of exercise a curve constant and a bias; for
-each exercise its level (log 1RM), its own gain, curve constant and strength of the day.
-Exercises are any keys; classes are any words.
+endurance, strength of the day, form of these weeks and how far strength follows load; for each
+class of exercise a curve constant and a bias; for each exercise its level (log 1RM), its own
+gain, curve constant and strength of the day. Exercises are any keys; classes are any words.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from setwright.training.constants import CONSTANTS, Constants
 from setwright.training.filter import Gaussian, predict
 
-GAIN, CURVE, BIAS, ENDURANCE, DAY = range(5)
+GAIN, CURVE, BIAS, ENDURANCE, DAY, FORM, FOLLOW = range(7)
 WEEK = 7.0
 
 
@@ -59,9 +59,18 @@ class Belief:
         self.usual_gain = c.trend[experience]
         self.day: int | None = None
         self.own: dict[str, Own] = {}
+        self.loads: dict[str, tuple[int, float]] = {}
         self._classes: dict[str, tuple[int, int]] = {}
-        mean = np.array([self.usual_gain, 0.0, c.bias, 0.0, 0.0])
-        spread = [c.trend_sd, c.curve_sd, c.bias_sd, c.endurance_sd, c.day_sd]
+        mean = np.array([self.usual_gain, 0.0, c.bias, 0.0, 0.0, 0.0, c.follow])
+        spread = [
+            c.trend_sd,
+            c.curve_sd,
+            c.bias_sd,
+            c.endurance_sd,
+            c.day_sd,
+            c.form_sd,
+            c.follow_sd,
+        ]
         self.state = Gaussian(mean, np.diag(np.square(spread)))
 
     def copy(self) -> Belief:
@@ -70,6 +79,7 @@ class Belief:
         other.__dict__.update(self.__dict__)
         other.own = dict(self.own)
         other._classes = dict(self._classes)
+        other.loads = dict(self.loads)
         other.state = self.state.copy()
         return other
 
@@ -107,6 +117,12 @@ class Belief:
             return 0.0
         return min(max(day - self.day, 0), self.constants.most_gap_days) / WEEK
 
+    def form_left(self, day: int) -> float:
+        """Share of today's form that is left on a day."""
+        if self.day is None:
+            return 1.0
+        return exp(-max(day - self.day, 0) / WEEK / self.constants.form_weeks)
+
     def to_day(self, day: int) -> None:
         """Let time pass until a day; a day that is past leaves everything as it is."""
         if self.day is not None and day > self.day:
@@ -128,6 +144,9 @@ class Belief:
         noise[GAIN] = c.trend_sd**2 * (1 - stays**2)
         drift[GAIN] = (1 - stays) * self.usual_gain
         noise[BIAS] = c.bias_walk**2 * weeks
+        fades = exp(-weeks / c.form_weeks)
+        moves[FORM, FORM] = fades
+        noise[FORM] = c.form_sd**2 * (1 - fades**2)
         moves[DAY, DAY] = 0.0
         noise[DAY] = c.day_sd**2
         owned = list(self.own.values())
@@ -141,3 +160,27 @@ class Belief:
         moves[today, today] = 0.0
         noise[today] = c.day_own_sd**2
         return moves, np.diag(noise), drift
+
+    def load_change(self, key: str, log_load: float, day: int) -> float:
+        """Log of the load over that of the last day with the exercise; 0 on the same day."""
+        last = self.loads.get(key)
+        return log_load - last[1] if last is not None and day > last[0] else 0.0
+
+    def follow_load(self, key: str, log_load: float) -> None:
+        """Take in that an exercise is done with a load today, and what this says of its level.
+
+        A load that was changed from one day to the next was changed for a reason: a share of
+        the change, learned for each person, is taken as a change of strength.
+        """
+        day = self.day or 0
+        change = self.load_change(key, log_load, day)
+        if key not in self.loads or self.loads[key][0] < day:
+            self.loads[key] = (day, log_load)
+        if change == 0.0:
+            return
+        level = self.own[key].level
+        state = self.state
+        state.mean[level] += change * state.mean[FOLLOW]
+        state.cov[level, :] += change * state.cov[FOLLOW, :]
+        state.cov[:, level] += change * state.cov[:, FOLLOW]
+        state.cov[level, level] += (self.constants.jump * change) ** 2

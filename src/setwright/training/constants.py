@@ -36,6 +36,15 @@ class Constants:
         endurance_sd: SD between people of the log of the share that fatigue takes.
         unsaid_rir: repetitions left, mean, when a set stopped short and nothing was said.
         seed_sd: further SD of log 1RM for a set remembered at the start.
+        form_sd: SD of form, which comes and goes over weeks, common to all exercises.
+        form_weeks: time constant of form.
+        follow: share of a change of load from day to day that strength goes with, mean.
+        follow_sd: its SD between people.
+        jump: SD of log strength that a change of load brings, as a share of the log change.
+        wide_share: share of sets that come from a distribution three times as wide.
+        scatter_prior: sets' worth of belief that a person scatters like people in general.
+        scatter_share: what a set of another exercise says about scatter, of one of its own.
+        scatter_sets: memory of scatter, sets.
         odd_z: a set further off than this many SD is not believed at once.
     """
 
@@ -63,13 +72,37 @@ class Constants:
     endurance_sd: float
     unsaid_rir: float
     seed_sd: float
+    form_sd: float
+    form_weeks: float
+    follow: float
+    follow_sd: float
+    jump: float
+    wide_share: float
+    scatter_prior: float
+    scatter_share: float
+    scatter_sets: float
     odd_z: float
 
 
-def read(text: str) -> Constants:
-    """The constants out of the text of progress.json."""
-    entries = json.loads(text)["constants"]
+def read(text: str, kind: str | None = None) -> Constants:
+    """The constants out of the text of progress.json.
+
+    Args:
+        text: of the file.
+        kind: of log whose own constants replace the general ones; None for none.
+    """
+    data = json.loads(text)
+    entries = data["constants"] | (data["kinds of log"][kind]["constants"] if kind else {})
     return Constants(**{name: entry["value"] for name, entry in entries.items()})
 
 
-CONSTANTS = read((files("setwright.training") / "progress.json").read_text(encoding="utf-8"))
+def setting(kind: str | None = None) -> Constants:
+    """The constants for a kind of log; None for any person's.
+
+    Raises:
+        KeyError: progress.json does not have this kind.
+    """
+    return read((files("setwright.training") / "progress.json").read_text(encoding="utf-8"), kind)
+
+
+CONSTANTS = setting()

@@ -3,15 +3,39 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import copysign, sqrt
+from math import copysign, exp, log, sqrt
 
 from setwright.training.belief import Belief
-from setwright.training.done import DoneSet
 from setwright.training.filter import update
 from setwright.training.reading import Reading, read
+from setwright.training.scatter import Scatter
 
 # So many odd sets of an exercise in a row, all to the same side, are a change, not a slip.
 BELIEVED_AFTER = 3
+# A set may come from a second, wider distribution, so many times as wide.
+WIDE = 3.0
+# Strength and load apart by this much (log), and 3 SD off, is odd too: a unit slip is 0.79.
+FAR = 0.5
+FAR_Z = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """What a set asked, apart from its repetitions.
+
+    Attributes:
+        key: exercise, known to the belief.
+        system_kg: load.
+        felt: repetitions in reserve as felt; 0 at failure.
+        said: the reserve was said, or the set went to failure.
+        kept: share of fresh repetitions left by fatigue.
+    """
+
+    key: str
+    system_kg: float
+    felt: float = 0.0
+    said: bool = True
+    kept: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,49 +44,68 @@ class Folded:
 
     Attributes:
         before: what was expected of it.
+        scale: of its variance, for this person.
         z: how far off, SD.
         odd: not believed.
         streak: odd sets in a row, negative when weaker than expected.
-        really_left: repetitions really left, as far as is known.
     """
 
     before: Reading
+    scale: float
     z: float
     odd: bool
     streak: float
-    really_left: float
 
 
-def fold_set(belief: Belief, done: DoneSet, kept: float, streak: float) -> Folded:
-    """Let a set of the log change the belief.
+def fold_set(
+    belief: Belief, scatter: Scatter, effort: Effort, reps: float, streak: float = 0.0
+) -> Folded:
+    """Let a set change the belief.
 
     Args:
         belief: changed in place; already at the day of the set.
-        done: the set.
-        kept: share of fresh repetitions left by fatigue.
-        streak: of odd sets before this one.
+        scatter: changed in place.
+        effort: what was asked.
+        reps: repetitions done.
+        streak: of odd sets of the exercise before this one.
     """
-    assert belief.day is not None
-    failed = done.to_failure
-    said = failed or done.rir is not None
-    felt = 0.0 if failed else (done.rir if done.rir is not None else belief.constants.unsaid_rir)
-    seen = read(belief, done.exercise, done.system_kg, belief.day, felt, kept, said)
-    residual = seen.shown(done.reps) - seen.u
-    z = residual / sqrt(seen.spread)
-    if abs(z) <= belief.constants.odd_z:
-        update(belief.state, seen.index, seen.weights, residual, seen.noise)
-        return Folded(seen, z, False, 0.0, max(seen.left, 0.0))
-    now = copysign(1.0, z) + (streak if streak * z > 0 else 0.0)
-    if abs(now) >= BELIEVED_AFTER:
-        level = belief.own[done.exercise].level
+    seen = _look(belief, effort)
+    scale = scatter.scale(effort.key)
+    residual = seen.shown(reps) - seen.u
+    z = residual / sqrt(seen.spread * scale)
+    odd = abs(z) > belief.constants.odd_z or (abs(z) > FAR_Z and abs(residual) > FAR)
+    now = 0.0
+    if odd:
+        now = copysign(1.0, z) + (streak if streak * z > 0 else 0.0)
+        if abs(now) < BELIEVED_AFTER:
+            return Folded(seen, scale, z, True, now)
+        level = belief.own[effort.key].level
         belief.state.cov[level, level] += residual**2
-        update(belief.state, seen.index, seen.weights, residual, seen.noise)
         now = 0.0
-    return Folded(seen, z, True, now, max(seen.left, 0.0))
+    else:
+        scatter.learn(effort.key, z * sqrt(scale))
+    belief.follow_load(effort.key, log(effort.system_kg))
+    fresh = _look(belief, effort)
+    doubt = 1.0 if odd else _doubt(z, belief.constants.wide_share)
+    noise = fresh.noise + fresh.spread * (1.0 / doubt - 1.0)
+    update(belief.state, fresh.index, fresh.weights, fresh.shown(reps) - fresh.u, noise)
+    return Folded(seen, scale, z, odd, now)
 
 
-def take_in(belief: Belief, key: str, system_kg: float, reps: float, rir: float) -> None:
+def _look(belief: Belief, effort: Effort) -> Reading:
+    day = belief.day or 0
+    return read(belief, effort.key, effort.system_kg, day, effort.felt, effort.kept, effort.said)
+
+
+def _doubt(z: float, share: float) -> float:
+    """Chance that a set is an ordinary one, not one of the wider distribution; above 0."""
+    ordinary = (1.0 - share) * exp(-0.5 * z**2)
+    wide = share / WIDE * exp(-0.5 * (z / WIDE) ** 2)
+    return max(ordinary / (ordinary + wide), 0.02)
+
+
+def take_in(belief: Belief, effort: Effort, reps: float) -> None:
     """Let a remembered set start an exercise: less sure than a logged one, and never odd."""
-    seen = read(belief, key, system_kg, belief.day or 0, rir, 1.0)
+    seen = read(belief, effort.key, effort.system_kg, belief.day or 0, effort.felt, 1.0)
     noise = seen.noise + belief.constants.seed_sd**2
     update(belief.state, seen.index, seen.weights, seen.shown(reps) - seen.u, noise)

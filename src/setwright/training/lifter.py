@@ -10,11 +10,13 @@ from typing import Literal
 from setwright.exercises import catalogue
 from setwright.rehearsal.fatigue import Sex
 from setwright.rehearsal.strength import Z80, OneRm, scale
-from setwright.training.belief import BIAS, GAIN, Belief
+from setwright.training.belief import BIAS, FORM, GAIN, WEEK, Belief
 from setwright.training.constants import CONSTANTS, Constants
 from setwright.training.done import DoneSet
-from setwright.training.folding import fold_set, take_in
-from setwright.training.reading import read, sd
+from setwright.training.folding import Effort, fold_set, take_in
+from setwright.training.reading import PredictedReps as PredictedReps
+from setwright.training.reading import predicted, read, sd
+from setwright.training.scatter import Scatter
 from setwright.training.seeds import Seed
 from setwright.training.tiredness import Tiredness
 
@@ -38,25 +40,6 @@ class Fold:
     got: float
     z: float
     odd: bool
-
-
-@dataclass(frozen=True, slots=True)
-class PredictedReps:
-    """Repetitions to come.
-
-    Attributes:
-        mean: expected.
-        median: a whole number that is missed as often above as below.
-        low: lower end of the 80 % interval.
-        high: upper end.
-        sd: standard deviation.
-    """
-
-    mean: float
-    median: float
-    low: float
-    high: float
-    sd: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +76,7 @@ class Lifter:
         self._sex: Sex = sex
         self._belief = belief
         self._tired = Tiredness(sex)
+        self._scatter = Scatter(belief.constants)
         self._calls: dict[str, int] = {}
         self._streak: dict[str, float] = {}
         self._history: dict[str, list[tuple[int, float, float]]] = {}
@@ -116,13 +100,14 @@ class Lifter:
         lifter = cls(sex, Belief(experience, constants))
         for seed in seeds:
             lifter._know(seed.exercise, seed.system_kg)
-            take_in(lifter._belief, seed.exercise, seed.system_kg, seed.reps, seed.rir)
+            take_in(lifter._belief, Effort(seed.exercise, seed.system_kg, seed.rir), seed.reps)
         return lifter
 
     def copy(self) -> Lifter:
         """An independent copy."""
         other = Lifter(self._sex, self._belief.copy())
         other._tired = self._tired.copy()
+        other._scatter = self._scatter.copy()
         other._calls = dict(self._calls)
         other._streak = dict(self._streak)
         other._history = {key: list(rows) for key, rows in self._history.items()}
@@ -146,21 +131,32 @@ class Lifter:
         self._know(done.exercise, done.system_kg)
         belief = self._belief
         belief.to_day(done.day)
-        kept = self._tired.before(done)
-        folded = fold_set(belief, done, kept, self._streak.get(done.exercise, 0.0))
+        effort = self._effort(done, self._tired.before(done))
+        streak = self._streak.get(done.exercise, 0.0)
+        folded = fold_set(belief, self._scatter, effort, done.reps, streak)
         self._streak[done.exercise] = folded.streak
         before = folded.before
-        if done.rir and not done.to_failure:
+        if effort.felt > 0 and effort.said:
             self._calls[done.exercise] = self._calls.get(done.exercise, 0) + 1
-        self._tired.after(done, folded.really_left)
+        self._tired.after(done, before.left)
         self._note(done.exercise, done.day)
-        return Fold(max(before.reps(before.u), 0.0), sd(before), done.reps, folded.z, folded.odd)
+        expected = max(before.reps(before.u), 0.0)
+        return Fold(expected, sd(before, folded.scale), done.reps, folded.z, folded.odd)
+
+    def _effort(self, done: DoneSet, kept: float) -> Effort:
+        said = done.to_failure or done.rir is not None
+        felt = 0.0 if done.to_failure else done.rir
+        if felt is None:
+            felt = self._belief.constants.unsaid_rir
+        return Effort(done.exercise, done.system_kg, felt, said, kept)
 
     def _note(self, exercise: str, day: int) -> None:
         rows = self._history.setdefault(exercise, [])
         own = self._belief.own[exercise]
         state = self._belief.state
-        row = (day, float(state.mean[own.level]), float(state.cov[own.level, own.level]))
+        mean = float(state.mean[own.level] + state.mean[FORM])
+        _, variance = state.of((own.level, FORM), (1.0, 1.0))
+        row = (day, mean, variance * self._scatter.scale(exercise))
         if rows and rows[-1][0] == day:
             rows[-1] = row
         else:
@@ -173,9 +169,11 @@ class Lifter:
         if own is None:
             return None
         gap = belief.gap_weeks(day)
-        mean, variance = belief.state.of((own.level, own.gain, GAIN), (1.0, gap, gap))
-        days = max(day - belief.day, 0) if belief.day is not None else 0
-        return _one_rm(mean, variance + belief.constants.level_walk**2 * days / 7.0)
+        c, form = belief.constants, belief.form_left(day)
+        mean, variance = belief.state.of((own.level, own.gain, GAIN, FORM), (1.0, gap, gap, form))
+        weeks = max(day - belief.day, 0) / WEEK if belief.day is not None else 0.0
+        variance += c.level_walk**2 * weeks + c.form_sd**2 * (1.0 - form**2)
+        return _one_rm(mean, variance * self._scatter.scale(exercise))
 
     def history(self, exercise: str) -> tuple[tuple[int, OneRm], ...]:
         """Day and 1RM as it was known at the end of that day."""
@@ -206,14 +204,7 @@ class Lifter:
         if kept is None:
             kept = self._tired.kept_at(exercise, day, rest_s)
         seen = read(self._belief, exercise, system_kg, day, rir, kept)
-        half = Z80 * sqrt(seen.spread)
-        return PredictedReps(
-            max(seen.reps(seen.u + seen.spread / 2), 0.0),
-            float(max(round(seen.reps(seen.u)), 0)),
-            max(seen.reps(seen.u - half), 0.0),
-            max(seen.reps(seen.u + half), 0.0),
-            sd(seen),
-        )
+        return predicted(seen, self._scatter.scale(exercise))
 
     def load_for(
         self,
@@ -234,7 +225,7 @@ class Lifter:
         own = self._belief.own[exercise]
         load = exp(float(self._belief.state.mean[own.level]))
         for _ in range(3):
-            seen = read(self._belief, exercise, load, day, rir, kept)
+            seen = read(self._belief, exercise, load, day, rir, kept, chosen=False)
             load *= exp(seen.u - seen.shown(reps))
         return load
 

@@ -10,8 +10,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import exp, log, sqrt
 
-from setwright.rehearsal.strength import rir_sd
-from setwright.training.belief import BIAS, CURVE, DAY, ENDURANCE, GAIN, WEEK, Belief
+from setwright.rehearsal.strength import Z80, rir_sd
+from setwright.training.belief import (
+    BIAS,
+    CURVE,
+    DAY,
+    ENDURANCE,
+    FOLLOW,
+    FORM,
+    GAIN,
+    WEEK,
+    Belief,
+)
 
 ROUNDING = 1.0 / 12.0
 LEAST_KEPT = 0.05
@@ -60,6 +70,7 @@ def read(
     felt: float,
     kept: float,
     said: bool = True,
+    chosen: bool = True,
 ) -> Reading:
     """What is expected of a set.
 
@@ -71,6 +82,8 @@ def read(
         felt: repetitions in reserve as felt; 0 at failure.
         kept: share of fresh repetitions left by fatigue before the person's endurance.
         said: False when the reserve was not said, only that the set stopped short.
+        chosen: the load was really taken, so that a change of it says something about strength;
+            False to ask what would happen at any load.
     """
     c = belief.constants
     own = belief.own[key]
@@ -81,6 +94,10 @@ def read(
     u = float(mean[own.level] + gap * (mean[GAIN] + mean[own.gain])) - log(system_kg)
     if not later:
         u += float(mean[DAY] + mean[own.day])
+    form = belief.form_left(day)
+    u += form * float(mean[FORM])
+    change = belief.load_change(key, log(system_kg), day) if chosen else 0.0
+    u += change * float(mean[FOLLOW])
     fresh = max(1.0 + a * (exp(u) - 1.0), LEAST_FRESH)
     lost = 1.0 - kept
     kept_now = min(max(1.0 - lost * (1.0 + float(mean[ENDURANCE])), LEAST_KEPT), 1.0)
@@ -90,22 +107,25 @@ def read(
     left = max(left, 0.0)
     on_curve = (fresh - 1.0) / per_u
     on_bias = -biased / (kept_now * per_u)
-    index = [own.level, own.gain, GAIN, CURVE, own.class_curve, own.curve]
-    weights = [1.0, gap, gap, on_curve, on_curve, on_curve]
+    index = [own.level, own.gain, GAIN, FORM, CURVE, own.class_curve, own.curve]
+    weights = [1.0, gap, gap, form, on_curve, on_curve, on_curve]
+    if change != 0.0:
+        index.append(FOLLOW)
+        weights.append(change)
     if felt > 0.0:
         index += [BIAS, own.class_bias]
         weights += [on_bias, on_bias]
     if lost > 0.0:
         index.append(ENDURANCE)
         weights.append(-fresh * lost / (kept_now * per_u))
-    noise = c.set_sd**2 + (c.reps_sd * fresh / per_u) ** 2
+    noise = c.set_sd**2 + (c.reps_sd * fresh / per_u) ** 2 + (c.jump * change) ** 2
     call = float(rir_sd(kept_now * fresh, felt)) if felt > 0.0 else 0.0
     if not said:
         call = max(call, c.unsaid_rir)
     noise += (call**2 + ROUNDING) / (kept_now * per_u) ** 2
     if later and belief.day is not None:
         noise += c.level_walk**2 * (day - belief.day) / WEEK
-        noise += c.day_sd**2 + c.day_own_sd**2
+        noise += c.day_sd**2 + c.day_own_sd**2 + c.form_sd**2 * (1.0 - form**2)
     else:
         index += [DAY, own.day]
         weights += [1.0, 1.0]
@@ -113,6 +133,48 @@ def read(
     return Reading(u, spread + noise, noise, a, kept_now, left, tuple(index), tuple(weights))
 
 
-def sd(reading: Reading) -> float:
-    """SD of the repetitions, by the slope of the curve."""
-    return reading.kept * reading.a * exp(reading.u) * sqrt(reading.spread)
+@dataclass(frozen=True, slots=True)
+class PredictedReps:
+    """Repetitions to come.
+
+    Attributes:
+        mean: expected.
+        median: a whole number that is missed as often above as below.
+        low: lower end of the 80 % interval.
+        high: upper end.
+        sd: standard deviation.
+    """
+
+    mean: float
+    median: float
+    low: float
+    high: float
+    sd: float
+
+
+def sd(reading: Reading, scale: float) -> float:
+    """SD of the repetitions, by the slope of the curve.
+
+    Args:
+        reading: what is expected.
+        scale: of the variance, for this person.
+    """
+    return reading.kept * reading.a * exp(reading.u) * sqrt(reading.spread * scale)
+
+
+def predicted(reading: Reading, scale: float) -> PredictedReps:
+    """Repetitions to come, from what is expected of a set.
+
+    Args:
+        reading: what is expected.
+        scale: of the variance, for this person.
+    """
+    variance = reading.spread * scale
+    half = Z80 * sqrt(variance)
+    return PredictedReps(
+        max(reading.reps(reading.u + variance / 2), 0.0),
+        float(max(round(reading.reps(reading.u)), 0)),
+        max(reading.reps(reading.u - half), 0.0),
+        max(reading.reps(reading.u + half), 0.0),
+        sd(reading, scale),
+    )
