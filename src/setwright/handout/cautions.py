@@ -2,58 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from setwright.handout.wording import folded
 from setwright.plan.intake import Intake
 from setwright.plan.limits import clearance
+from setwright.training.stop_signs import STOP_SIGNS, Caution
 
 WIDTH = 96
 
 
-@dataclass(frozen=True)
-class Caution:
-    """One caution in our own words, with the findings it stands on."""
-
-    words: str
-    sources: tuple[str, ...]
-
-
-STOP_SIGNS: tuple[Caution, ...] = (
-    Caution(
-        "Discomfort in chest, jaw, neck or arm, or breath shorter than the work explains: stop and "
-        "call the emergency services.",
-        ("flag-chest",),
-    ),
-    Caution(
-        "A drooping face, weakness of one side, slurred speech, or sight lost at once: call the "
-        "emergency services.",
-        ("flag-stroke",),
-    ),
-    Caution(
-        "A sudden, severe headache in a lift: stop and get urgent care.", ("flag-thunderclap",)
-    ),
-    Caution(
-        "Dizziness, fainting, or a heart that races or stumbles: stop, lie down, and ask a "
-        "licensed professional before the next session.",
-        ("flag-faint", "flag-palpitations"),
-    ),
-    Caution(
-        "Back pain with numbness around the saddle, trouble with bladder or bowel, or weakness in "
-        "both legs: go to an emergency department now.",
-        ("flag-cauda-equina",),
-    ),
-    Caution(
-        "New numbness, tingling or weakness in an arm or leg; a pop with loss of strength; a "
-        "swollen, warm calf: stop, load that part no more, and ask a licensed professional.",
-        ("flag-limb-neuro", "flag-pop", "flag-calf"),
-    ),
-    Caution(
-        "Severe pain, swelling or dark urine one to three days after training: no more training, "
-        "medical care the same day.",
-        ("rhabdo-signs",),
-    ),
-)
 ASK: tuple[Caution, ...] = (
     Caution(
         "Ask a licensed professional before training with a disease of heart, metabolism or "

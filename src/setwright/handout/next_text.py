@@ -7,13 +7,13 @@ from itertools import groupby
 
 from setwright.documents.units import Unit, load_words
 from setwright.exercises import catalogue
-from setwright.handout.cautions import STOP_SIGNS
 from setwright.handout.wording import counted, folded, number, rest_words
-from setwright.plan.symptoms import FINDING_OF, Symptom
+from setwright.plan.symptoms import Symptom
 from setwright.training.due import DueSession, DueSet
 from setwright.training.missed import CatchUp
 from setwright.training.next_session import PlannedExercise
 from setwright.training.sets import PlannedSet
+from setwright.training.stop_signs import referral
 
 WIDTH = 96
 NAME = 34
@@ -33,12 +33,6 @@ def load_text(load_kg: float | None, exercise_id: str, unit: Unit) -> str:
     return f"{words} a hand" if exercise.loading == "dumbbell pair" else words
 
 
-def referral(symptoms: tuple[Symptom, ...]) -> list[str]:
-    """What to do about symptoms that stop training, in the words of every handout."""
-    wanted = {FINDING_OF[one] for one in symptoms}
-    return [one.words for one in STOP_SIGNS if wanted & set(one.sources)]
-
-
 def set_text(due: DueSet, unit: Unit, symptoms: tuple[Symptom, ...] = ()) -> str:
     """The next set in a few lines."""
     name = catalogue.exercise(due.exercise).name
@@ -51,7 +45,7 @@ def set_text(due: DueSet, unit: Unit, symptoms: tuple[Symptom, ...] = ()) -> str
     assert step is not None
     if step.over:
         lines = [f"{name}: no further set.", *_because(step.because)]
-        return "\n".join([*lines, *(folded(f"  {one}", WIDTH) for one in referral(symptoms))])
+        return "\n".join([*lines, *(folded(f"  {one.words}", WIDTH) for one in referral(symptoms))])
     one_sided = " a side" if catalogue.exercise(due.exercise).sides == "one" else ""
     lines = [
         f"{name}, set {step.number} of {due.of}",
@@ -72,7 +66,7 @@ def session_text(due: DueSession, unit: Unit) -> str:
     lines = [head]
     lines += [folded(note, WIDTH) for note in session.notes]
     if session.symptoms:
-        return "\n".join([*lines, *(folded(one, WIDTH) for one in referral(session.symptoms))])
+        return "\n".join([*lines, *(folded(one.words, WIDTH) for one in referral(session.symptoms))])
     if due.missed is not None:
         lines += _missed(due.missed)
     for number_, exercise in enumerate(session.exercises, start=1):
