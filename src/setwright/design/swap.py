@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Literal
 
@@ -40,9 +41,9 @@ class Swap:
     within_limits: bool
 
 
-def _anyone() -> Intake:
-    """A stand-in when no intake is given: a full gym and no limits."""
-    return Intake(
+def limits_of(intake: Intake | None) -> Intake:
+    """The person's limits; without an intake a full gym and none."""
+    return intake or Intake(
         setwright="intake/1",
         name="anyone",
         experience="intermediate",
@@ -53,9 +54,10 @@ def _anyone() -> Intake:
     )
 
 
-def _candidates(
+def candidates(
     old: Exercise, without: str | None, avoid: str | None, intake: Intake
 ) -> tuple[Exercise, ...]:
+    """Every exercise that the kit, the person's limits and the reason of the swap allow."""
     gym = stock_of(intake.gym, intake.kit)
     found = []
     for exercise in catalogue.exercises():
@@ -131,6 +133,7 @@ def swaps(
     without: str | None = None,
     avoid: Literal["pain", "preference", "skill"] | str | None = None,
     intake: Intake | None = None,
+    among: Collection[str] | None = None,
 ) -> tuple[Swap, ...]:
     """Put every substitute in the exercise's place and compute the week again.
 
@@ -141,6 +144,7 @@ def swaps(
         avoid: why it goes: ``pain`` leaves out its whole movement pattern, ``skill`` asks for
             something simpler, ``preference`` for anything else.
         intake: the person's limits.
+        among: ids of the only substitutes to try; all when None.
 
     Returns:
         Substitutes, best for the week's weighted growth first.
@@ -151,11 +155,13 @@ def swaps(
     held = sorted({entry.exercise for session in plan.sessions for entry in session.exercises})
     if exercise not in held:
         raise DocumentError("plan", (Fault("exercise", exercise, f"one of {', '.join(held)}"),))
-    person = intake or _anyone()
+    person = limits_of(intake)
     old = catalogue.exercise(exercise)
     growth, spine, minutes = _figures(plan, intake)
     found = []
-    for candidate in _candidates(old, without, avoid, person):
+    for candidate in candidates(old, without, avoid, person):
+        if among is not None and candidate.id not in among:
+            continue
         new = put(plan, exercise, candidate, person)
         if new is None:
             continue

@@ -5,14 +5,13 @@ Only plain data is accepted: mappings, lists, text, whole numbers, decimals, tru
 
 from __future__ import annotations
 
-import os
-import tempfile
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.whole_file import write_bytes
 from setwright.documents.yaml_build import SURROGATE, Builder, Path_, Place
 
 # A four-day plan has some 4,000 characters; the cap keeps a hostile file from holding a machine up.
@@ -132,34 +131,9 @@ def _character_fault(error: Any, text: str) -> Fault:
 
 
 def write_text(path: Path, text: str) -> None:
-    """Write a file whole or not at all: a temporary file beside it, then a rename.
+    """Write a text file whole or not at all.
 
     Raises:
         DocumentError: when the file cannot be written.
     """
-    try:
-        handle, temporary = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
-    except OSError as error:
-        raise _whole(
-            str(path), error.strerror or "no place to write", "a folder that can be written"
-        ) from None
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-            file.flush()
-            os.fsync(file.fileno())
-        mode = path.stat().st_mode & 0o777 if path.exists() else 0o666 & ~_umask()
-        Path(temporary).chmod(mode)
-        Path(temporary).replace(path)
-    except OSError as error:
-        raise _whole(
-            str(path), error.strerror or "a failed write", "a file that can be written"
-        ) from None
-    finally:
-        Path(temporary).unlink(missing_ok=True)
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
+    write_bytes(path, text.encode("utf-8"))
