@@ -17,14 +17,14 @@ class Told:
     """A set as it was written for the lifter.
 
     Attributes:
-        system_kg: load.
+        load_kg: as lifted.
         rir: reserve to stop at, as felt.
         most: repetitions to stop at even when more is left; None for none.
         at_least: repetitions to reach even when the felt reserve is smaller, as far as they can
             be done; None: the felt reserve alone decides.
     """
 
-    system_kg: float
+    load_kg: float
     rir: float
     most: int | None = None
     at_least: int | None = None
@@ -59,7 +59,7 @@ def attempt(body: Body, fate: Fate, at: tuple[int, int, int], exercise: str, tol
     """
     session, place, _ = at
     scale = DAY_OWN_SCALE * body.traits.day_sd
-    fraction = body.fraction(exercise, told.system_kg, scale * float(fate.day_own[session, place]))
+    fraction = body.fraction(exercise, told.load_kg, scale * float(fate.day_own[session, place]))
     can = body.can_do(exercise, fraction, SET_SD * float(fate.set_noise[at]))
     possible = int(can + 0.5)
     drift = float(fate.drift[int(fate.days[session]) // 7])

@@ -73,10 +73,10 @@ class LogBook:
     def _one_rm(self, done: DoneSet) -> float:
         told = self._told.get(done.id, 0.0)
         rir = 0.0 if done.to_failure else (told if done.rir is None else done.rir)
-        return epley(done.system_kg, done.reps + rir)
+        return epley(done.load_kg, done.reps + rir)
 
     def predict(
-        self, exercise: str, number: int, day: int, system_kg: float, rir: float
+        self, exercise: str, number: int, day: int, load_kg: float, rir: float
     ) -> tuple[float, ...] | None:
         """Repetitions by each of ``BASELINES``; None before any set of the exercise."""
         known = self._known.get(exercise)
@@ -85,14 +85,14 @@ class LogBook:
         earlier = known.numbered if known.day == day else {**known.numbered, **known.today}
         same = earlier.get(number, known.last)
         return (
-            _reps(self._one_rm(known.last), system_kg, rir),
-            _reps(self._one_rm(same), system_kg, rir),
-            _reps(known.maxima / known.sets, system_kg, rir),
+            _reps(self._one_rm(known.last), load_kg, rir),
+            _reps(self._one_rm(same), load_kg, rir),
+            _reps(known.maxima / known.sets, load_kg, rir),
             known.last.reps,
             same.reps,
             known.reps / known.sets,
         )
 
 
-def _reps(one_rm_kg: float, system_kg: float, rir: float) -> float:
-    return max(30.0 * (one_rm_kg / system_kg - 1.0) - rir, 0.0)
+def _reps(one_rm_kg: float, load_kg: float, rir: float) -> float:
+    return max(30.0 * (one_rm_kg / load_kg - 1.0) - rir, 0.0)

@@ -96,14 +96,14 @@ class Body:
         self._today[:] = shape
 
     def fresh_one_rm(self, exercise: str) -> float:
-        """1RM without fatigue or the day's noise, kg."""
+        """1RM as lifted, without fatigue or the day's noise, kg."""
         return self.traits.own[exercise].one_rm * exp(float(self.gained[ROW[exercise]]))
 
-    def fraction(self, exercise: str, system_kg: float, own_shape: float = 0.0) -> float:
-        """Load over the 1RM of the day."""
+    def fraction(self, exercise: str, load_kg: float, own_shape: float = 0.0) -> float:
+        """Load over the 1RM of the day, both as lifted, as in the published studies."""
         row = ROW[exercise]
         now = self._today[row] + own_shape - self._tired[row]
-        return system_kg / (self.fresh_one_rm(exercise) * exp(float(now)))
+        return load_kg / (self.fresh_one_rm(exercise) * exp(float(now)))
 
     def rest(self, seconds: float) -> None:
         """Rest within a session."""

@@ -104,9 +104,8 @@ def by_feel(body: Body, exercise: str, error: float) -> float:
     own = body.traits.own[exercise]
     low, top = BAND[MOVEMENTS[exercise].group]
     fraction = fraction_for((low + top) / 2 + BY_FEEL_RIR, own.floor, own.pace)
-    system = fraction * body.fresh_one_rm(exercise) * float(np.exp(error))
     found = steps(exercise)
-    load = found.at_most(found.external(system, body.traits.mass_kg))
+    load = found.at_most(fraction * body.fresh_one_rm(exercise) * float(np.exp(error)))
     return found.lightest() if load is None else load
 
 
@@ -135,9 +134,8 @@ def _train(
                 load = written.load_kg
             elif load is None:
                 load = by_feel(body, exercise, fate.guess[exercise])
-            system = ladder.system(load, body.traits.mass_kg)
             told = Told(
-                system,
+                load,
                 NOTHING_TOLD if written.rir is None else written.rir,
                 written.most,
                 written.reps if written.rir is None else None,
@@ -152,7 +150,7 @@ def _train(
                 exercise=exercise,
                 number=number + 1,
                 load_kg=load,
-                system_kg=system,
+                system_kg=ladder.system(load, body.traits.mass_kg),
                 reps=float(out.effort.reps),
                 rir=out.called,
                 to_failure=out.failed,

@@ -19,7 +19,7 @@ class Movement:
     Attributes:
         exercise: id in the catalogue.
         group: lifters call their reserve alike within a group.
-        per_mass: 1RM over body mass of an intermediate man (common practice).
+        per_mass: 1RM as lifted over body mass of an intermediate man (common practice).
         step_kg: step of its loads.
         pace: mean of the curve's pace constant, repetitions.
         floor: mean fraction of 1RM that could be repeated without end.

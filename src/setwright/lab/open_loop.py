@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from setwright.lab.attempt import Told, attempt
 from setwright.lab.baselines import BASELINES, LogBook
 from setwright.lab.body import Body
+from setwright.lab.coaches import steps
 from setwright.lab.fate import Fate, draw_fate, session_of
 from setwright.lab.habit import RESTS_S, Habit
 from setwright.lab.movements import MOVEMENTS, SETS
@@ -146,6 +147,7 @@ def _train(
     for place, exercise in enumerate(names):
         luck = fate.luck[session, place]
         load, light = habit.begin(body, exercise, fate.guess[exercise], float(luck[0, 5]))
+        system = steps(exercise).system(load, body.traits.mass_kg)
         usual = RESTS_S[MOVEMENTS[exercise].group]
         first = 0
         for number in range(SETS):
@@ -154,7 +156,8 @@ def _train(
                 body.rest(rest)
                 minute += (rest + WORK_S) / 60.0
             told = habit.effort(day // 7, number, float(luck[number, 5]))
-            judged = _foretell(lifter, book, exercise, number + 1, day, load, told, rest)
+            asked = _Asked(exercise, number + 1, day, load, system, told, rest)
+            judged = _foretell(lifter, book, asked)
             out = attempt(body, fate, (session, place, number), exercise, Told(load, told))
             reps = out.effort.reps
             if number == 0:
@@ -175,7 +178,7 @@ def _train(
                 exercise=exercise,
                 number=number + 1,
                 load_kg=load,
-                system_kg=load,
+                system_kg=system,
                 reps=float(reps),
                 rir=out.called,
                 to_failure=out.failed,
@@ -187,21 +190,29 @@ def _train(
         habit.end(exercise, light, load, first)
 
 
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """A set to foretell: the lifter's day from 0, load as lifted, and what the muscles move."""
+
+    exercise: str
+    number: int
+    day: int
+    load_kg: float
+    system_kg: float
+    rir: float
+    rest_s: float
+
+
 def _foretell(
-    lifter: Lifter,
-    book: LogBook,
-    exercise: str,
-    number: int,
-    day: int,
-    load: float,
-    told: float,
-    rest_s: float,
+    lifter: Lifter, book: LogBook, asked: _Asked
 ) -> tuple[tuple[float, ...], float, float] | None:
-    date = FIRST_DAY + day
-    plain = book.predict(exercise, number, date, load, told)
-    if plain is None or book.sets_of(exercise) < FROM_SET - 1:
+    date = FIRST_DAY + asked.day
+    plain = book.predict(asked.exercise, asked.number, date, asked.load_kg, asked.rir)
+    if plain is None or book.sets_of(asked.exercise) < FROM_SET - 1:
         return None
-    seen = lifter.predict(exercise, load, date, told, rest_s=rest_s)
+    seen = lifter.predict(
+        asked.exercise, asked.system_kg, date, asked.rir, rest_s=asked.rest_s
+    )
     return (seen.median, *plain), seen.low, seen.high
 
 

@@ -27,16 +27,21 @@ def as_logged(
     if chance < UNIT:
         factor = LB if which < 0.5 else 1.0 / LB
         kg = round(done.load_kg * factor, 1)
-        return (replace(done, load_kg=kg, system_kg=kg),), True
+        return (_loaded(done, kg),), True
     if chance < DIGITS:
         if which < 0.5 and done.reps >= 10:
             swapped = float(str(int(done.reps))[::-1])
             return (replace(done, reps=max(swapped, 1.0)),), True
         kg = _swapped(done.load_kg)
-        return (replace(done, load_kg=kg, system_kg=kg),), True
+        return (_loaded(done, kg),), True
     if chance < OTHER:
         return (replace(done, exercise=neighbour),), True
     return (done, replace(done, id=done.id + "-again")), True
+
+
+def _loaded(done: DoneSet, kg: float) -> DoneSet:
+    body = done.system_kg - done.load_kg
+    return replace(done, load_kg=kg, system_kg=body + kg)
 
 
 def _swapped(kg: float) -> float:

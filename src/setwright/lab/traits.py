@@ -29,7 +29,7 @@ CALL_GROWTH: dict[Group, float] = {"legs": 0.36, "press": 0.02, "pull": 0.05, "s
 
 @dataclass(frozen=True)
 class Own:
-    """A lifter's constants on one movement: 1RM at the start (kg) and the curve's two constants."""
+    """A lifter's constants on one movement: 1RM at the start (kg, as lifted) and the curve's two constants."""
 
     one_rm: float
     floor: float
