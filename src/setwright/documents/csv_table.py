@@ -47,11 +47,12 @@ def read_csv(text: str, name: str, most_rows: int = MAX_ROWS) -> Table:
     delimiter = said[1] if said else find_delimiter(text)
     rows: list[list[str]] = []
     lines: list[int] = []
-    before = 1 if said else 0
+    before = begun = 1 if said else 0
     reader = csv.reader(io.StringIO(text[start:], newline=""), delimiter=delimiter)
     try:
         for row in reader:
-            lines.append(before + 1 + reader.line_num - _height(row))
+            lines.append(begun + 1)
+            begun = before + reader.line_num
             rows.append([cell.strip() for cell in row])
             _bounded(row, len(rows), name, most_rows)
     except csv.Error as error:
@@ -81,11 +82,6 @@ def _evenness(sample: str, delimiter: str) -> float:
     if not several:
         return 0.0
     return round(max(several.values()) / sum(widths.values()), 1)
-
-
-def _height(row: list[str]) -> int:
-    """How many lines a row takes."""
-    return 1 + sum(cell.count("\n") for cell in row)
 
 
 def _bounded(row: list[str], count: int, name: str, most_rows: int) -> None:

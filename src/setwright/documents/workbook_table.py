@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import warnings
 from datetime import date, datetime, time, timedelta
 from typing import Any
 
@@ -29,7 +30,10 @@ def _loaded(data: bytes, name: str, data_only: bool) -> Any:
     from openpyxl import load_workbook
 
     try:
-        return load_workbook(io.BytesIO(data), data_only=data_only, keep_links=False)
+        with warnings.catch_warnings():
+            # What a workbook has and openpyxl does not read is none of the coach's concern.
+            warnings.simplefilter("ignore")
+            return load_workbook(io.BytesIO(data), data_only=data_only, keep_links=False)
     except Exception as error:  # openpyxl lets through whatever its parsers raise
         found = f"a workbook that cannot be read ({type(error).__name__})"
         raise DocumentError(name, (Fault("", found, "an XLSX file"),)) from None
