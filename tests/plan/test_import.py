@@ -224,6 +224,12 @@ def test_a_day_and_an_exercise_stand_above_their_sets() -> None:
     assert result.headings == (1, 3, 4, 5, 9)
 
 
+def test_numbered_columns_without_repetitions_are_no_sets() -> None:
+    assert one(row(**{"RPE 12": ""})).reps == 5
+    assert one(row(**{"Set 1": ""})).reps == 5
+    assert one(row(**{"Set 1": "60x8"})).reps == 8
+
+
 def test_body_mass_is_told_once_a_day() -> None:
     rows = [
         {

@@ -22,9 +22,20 @@ def import_text(
     imported: Imported,
     questions: Sequence[Question],
     preview: bool,
+    told: bool = False,
 ) -> str:
-    """The report of an import, or its preview."""
-    lines = [*_read(table, columns), "", *_counts(imported, questions, preview)]
+    """The report of an import, or its preview.
+
+    Args:
+        table: the file.
+        columns: how its columns are read.
+        imported: what it came to.
+        questions: that are open.
+        preview: whether nothing was written.
+        told: whether the columns have been told already.
+    """
+    head = [] if told else [*_read(table, columns), ""]
+    lines = [*head, *_counts(imported, questions, preview)]
     if preview and imported.fresh:
         lines += ["", *_by_exercise(imported.fresh)]
     if questions:
@@ -64,14 +75,27 @@ def _alarms(records: Sequence[Record]) -> list[str]:
     return rows
 
 
+def spoken_question(question: Question) -> str:
+    """One question as it is put on the terminal, with what may be typed."""
+    keys = [form.rpartition("=")[0] for form in question.answers]
+    words = [form.rpartition("=")[2] for form in question.answers]
+    first = keys[0].rpartition(" ")[2]
+    said = [f"the right {first}" if word == "..." else word for word in words]
+    return f"{_asked(question)}\n    Answers: {' | '.join(said)}"
+
+
 def question_text(question: Question) -> str:
-    """One question with its lines and answers."""
+    """One question with its lines and the options that answer it."""
+    forms = " or ".join(f'--answer "{form}"' for form in question.answers)
+    return f"{_asked(question)}\n    {forms}"
+
+
+def _asked(question: Question) -> str:
     place = _lines(question.lines)
     if question.column:
         place += f", column {question.column!r}"
     found = f": {question.found}" if question.found else ""
-    forms = " or ".join(f'--answer "{form}"' for form in question.answers)
-    return f"  {place}{found}\n    {question.asks}\n    {forms}"
+    return f"  {place}{found}\n    {question.asks}"
 
 
 def waiting_text(waiting: Sequence[Held]) -> str:
@@ -85,6 +109,11 @@ def waiting_text(waiting: Sequence[Held]) -> str:
             cells = ", ".join(f"{name} {cell}" for name, cell in one.cells.items())
             rows += [f"  line {one.line}: {cells}", f"    {one.asks}"]
     return "\n".join(rows)
+
+
+def columns_text(table: Table, columns: Columns) -> str:
+    """How the columns of a table are read."""
+    return "\n".join(_read(table, columns))
 
 
 def _read(table: Table, columns: Columns) -> list[str]:

@@ -108,7 +108,7 @@ def command(
     if not preview:
         added = append_records(folder / LOG, imported.fresh)
         keep_held(folder / HELD, table, columns, imported, questions)
-    _report(table, columns, imported, questions, len(added), preview, as_json)
+    _report(table, columns, imported, questions, len(added), preview, as_json, told=asks)
 
 
 def _open(folder: Path, table: Table, columns: Columns, imported: Imported) -> tuple[Question, ...]:
@@ -121,16 +121,17 @@ def _dialogue(
     table: Table, columns: Columns, settings: Settings, log: Log, imported: Imported
 ) -> Imported:
     """Ask on the terminal, until every question has been put once."""
-    from setwright.handout.import_text import question_text
+    from setwright.handout.import_text import columns_text, spoken_question
     from setwright.plan.importing.importer import import_table
     from setwright.plan.importing.question import spread
 
+    click.echo(columns_text(table, columns))
     put: set[str] = set()
     answers = dict(settings.answers)
     while open_ := [one for one in imported.questions if one.key not in put]:
         question = open_[0]
         put.add(question.key)
-        click.echo(question_text(question))
+        click.echo(f"\n{spoken_question(question)}")
         given = click.prompt("Answer (nothing: later)", default="", show_default=False).strip()
         if not given:
             continue
@@ -195,6 +196,7 @@ def _report(
     added: int,
     preview: bool,
     as_json: bool,
+    told: bool,
 ) -> None:
     from setwright.handout.import_text import noticed
     from setwright.handout.log_text import stop_text
@@ -221,4 +223,4 @@ def _report(
         return
     from setwright.handout.import_text import import_text
 
-    click.echo(import_text(table, columns, imported, questions, preview))
+    click.echo(import_text(table, columns, imported, questions, preview, told))

@@ -167,6 +167,8 @@ def find_columns(table: Table, said: Mapping[str, str]) -> Columns:
             if column.role in said:
                 continue
             used.append(column)
+    sets = {c.number for c in used if c.role in ("reps", "performed")}
+    used = [column for column in used if column.number is None or column.number in sets]
     places = {column.index for column in used}
     unused = tuple(h for index, h in enumerate(headings) if h and index not in places)
     columns = Columns(head.line, tuple(used), unused, headings)

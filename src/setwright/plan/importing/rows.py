@@ -220,9 +220,10 @@ class LineReader:
             return
         said = "" if self._words.casefold() == ident else self._words
         drafts: list[Draft] = []
-        for one in self._columns.numbers:
-            if one is not None and not cells.told(one):
-                continue
+        # Numbered columns that are empty leave the columns of the whole line.
+        numbers = self._columns.numbers
+        told = tuple(one for one in numbers if one is not None and cells.told(one))
+        for one in told or (None,):
             drafts += sets_of(cells, one, ident, said, at, self._settings.unit)
         self.lines.drafts += drafts
 
@@ -247,7 +248,7 @@ class LineReader:
                     (cells.line,),
                     self._heading(cells, "exercise"),
                     shown_cell(answered or words),
-                    f"Which exercise is it? Allowed: {error}.",
+                    f"Which exercise is it? {str(error).capitalize()}.",
                     (f"{words}=EXERCISE", f"{words}={LEAVE_OUT}"),
                 )
             ) from None
