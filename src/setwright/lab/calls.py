@@ -63,10 +63,12 @@ def caller(traits: Traits, exercise: str, to_failure: float, drift: float, noise
 
 
 def written(felt: float, told: float, luck: float) -> float:
-    """The reserve as it is written down: whole, and drawn to what was told and to 1, 2, 3 and 5."""
+    """The reserve as it is written down: whole, and drawn to what was told and to 1, 2, 3, 5 and 10."""
     called = float(max(round(felt), 0))
     if luck < 0.12 and abs(called - told) <= 1.0:
         return told
+    if called >= 8.0:
+        return 10.0
     if called >= 4.0:
         return 5.0 if luck < 0.8 else called
     if luck > 0.93 and felt > 0.25:
