@@ -66,7 +66,8 @@ def session_text(due: DueSession, unit: Unit) -> str:
     lines = [head]
     lines += [folded(note, WIDTH) for note in session.notes]
     if session.symptoms:
-        return "\n".join([*lines, *(folded(one.words, WIDTH) for one in referral(session.symptoms))])
+        lines += [folded(one.words, WIDTH) for one in referral(session.symptoms)]
+        return "\n".join(lines)
     if due.missed is not None:
         lines += _missed(due.missed)
     for number_, exercise in enumerate(session.exercises, start=1):

@@ -19,6 +19,9 @@ class Decision(Document):
         at: when it was taken.
         week: Monday of the week that was reviewed.
         proposal: id of the proposal.
+        kind: of the proposal.
+        subject: what it was about.
+        weight: how much spoke for it; a declined one comes back when that has grown.
         choice: taken as it was, taken with changes, or not taken.
         change: the change that holds: the proposal's own, or as the coach edited it.
         because: the coach's reason.
@@ -28,6 +31,9 @@ class Decision(Document):
     at: LocalTime
     week: date
     proposal: Annotated[str, Field(min_length=1, max_length=120)]
+    kind: str = Field("", max_length=60)
+    subject: str = Field("", max_length=120)
+    weight: float = 0.0
     choice: Literal["accept", "edit", "decline"]
     change: dict[str, JsonValue] = Field(default_factory=dict)
     because: str = Field("", max_length=500)

@@ -11,6 +11,7 @@ from setwright.exercises.kit import GymKit, stock_of
 from setwright.plan.client_folder import ClientFolder
 from setwright.plan.log import Log
 from setwright.training.after_break import BREAK_DAYS
+from setwright.training.agreed import eased_weeks
 from setwright.training.attended import monday_of
 from setwright.training.block import Block, block_of
 from setwright.training.done import DoneSet
@@ -67,7 +68,11 @@ def client_on(folder: ClientFolder, today: date) -> Client:
         done,
         fit(done, intake.sex, intake.experience, seeds_of(intake)),
         past,
-        block_of(intake, block_start([start for start, _ in folder.plans], past.days, today)),
+        block_of(
+            intake,
+            block_start([start for start, _ in folder.plans], past.days, today),
+            eased_weeks(folder.decisions),
+        ),
         stock_of(intake.gym, intake.kit),
         Weights(log, intake).on(end),
     )

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 from typing import Literal
 
 from setwright.plan.log import Log, Pain, SetRecord
@@ -81,9 +82,7 @@ def _course(exercise: str, by_day: dict[int, Pain]) -> PainCourse:
     days = days[start:]
     levels = [by_day[on].level for on in days]
     last = levels[-RISING_SESSIONS - 1 :]
-    rising = len(last) > RISING_SESSIONS and all(
-        later > earlier for earlier, later in zip(last, last[1:], strict=False)
-    )
+    rising = len(last) > RISING_SESSIONS and all(b > a for a, b in pairwise(last))
     answer: Answer = "stop and exchange" if rising else answer_to(levels[-1])
     lasting = days[-1] - days[0] > LASTING_DAYS
     where = by_day[days[-1]].where

@@ -1,0 +1,99 @@
+"""Changes of strength that exceed noise, and exercises that stall."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import exp, log, sqrt
+
+from setwright.rehearsal.strength import Z80
+from setwright.training.after_break import coming_back
+from setwright.training.client import Client
+from setwright.training.constants import CONSTANTS
+
+# A change is told over about four weeks, from the estimate nearest to that, at least so old.
+SPAN_DAYS = 28
+LEAST_DAYS = 14
+OLDEST_DAYS = 42
+# Outings over which an exercise that gained nothing is said to stall (common practice).
+STALL_OUTINGS = 6
+STALL_DAYS = 21
+# "Nothing": less than this share of what people of that status gain on average.
+STALL_SHARE = 1 / 3
+
+
+@dataclass(frozen=True)
+class Change:
+    """Change of the 1RM of an exercise.
+
+    Attributes:
+        exercise: id.
+        days: over which.
+        outings: days on which it was done since, the first one left out.
+        percent: change.
+        low: lower end of the 80 % interval.
+        high: upper end.
+    """
+
+    exercise: str
+    days: int
+    outings: int
+    percent: float
+    low: float
+    high: float
+
+    @property
+    def beyond_noise(self) -> bool:
+        """The interval leaves out zero."""
+        return self.low > 0 or self.high < 0
+
+
+def changes(client: Client) -> tuple[Change, ...]:
+    """Change of every exercise trained in the last two weeks that has an estimate to start from."""
+    found = []
+    for exercise, outings in client.past.outings.items():
+        if client.day - outings[-1].day < LEAST_DAYS:
+            change = change_of(client, exercise)
+            if change is not None:
+                found.append(change)
+    return tuple(sorted(found, key=lambda one: (-one.percent, one.exercise)))
+
+
+def change_of(client: Client, exercise: str) -> Change | None:
+    """Change of one exercise over about four weeks; None when nothing is old enough.
+
+    The two estimates share part of their error, which would narrow the interval of their
+    difference; it is left out, so that the interval errs on the wide side.
+    """
+    history = client.lifter.history(exercise)
+    if not history:
+        return None
+    last, now = history[-1]
+    earlier = [row for row in history if LEAST_DAYS <= last - row[0] <= OLDEST_DAYS]
+    if not earlier:
+        return None
+    first, then = min(earlier, key=lambda row: abs(last - row[0] - SPAN_DAYS))
+    step = log(now.median / then.median)
+    half = Z80 * sqrt((now.sd / now.median) ** 2 + (then.sd / then.median) ** 2)
+    percent, low, high = (100 * (exp(one) - 1) for one in (step, step - half, step + half))
+    outings = sum(first < day <= last for day, _ in history)
+    return Change(exercise, last - first, outings, percent, low, high)
+
+
+def stalls(client: Client, found: tuple[Change, ...]) -> tuple[Change, ...]:
+    """Changes of exercises that gained next to nothing, most outings first.
+
+    Not those that come back from a break, whose loads are held back on purpose, and not those
+    whose block has had a lighter week in the time.
+    """
+    usual = CONSTANTS.trend[client.folder.intake.experience]
+    rows = []
+    for one in found:
+        if one.outings < STALL_OUTINGS or one.days < STALL_DAYS or one.low > 0:
+            continue
+        if coming_back(client.past.before(one.exercise, client.day), client.day, client.past.days):
+            continue
+        if any(client.day - one.days <= monday <= client.day for monday in client.block.eased):
+            continue
+        if one.percent <= 100 * usual * STALL_SHARE * one.days / 7:
+            rows.append(one)
+    return tuple(sorted(rows, key=lambda one: (one.percent, one.exercise)))
