@@ -119,7 +119,7 @@ def _restart(case: Case, back: Return) -> LoadStep:
 def _top_reached(case: Case, steady: Outing) -> bool:
     """The first set had the band's top, and it is expected again at the effort asked."""
     top = case.entry.reps[1]
-    if steady.sets[0].reps < top:
+    if steady.first.reps < top:
         return False
     return case.expected(steady.load_kg).mean >= top - TOP_SLACK
 
@@ -150,6 +150,8 @@ def _raised(case: Case, from_kg: float) -> LoadStep:
 def _kept(case: Case, load_kg: float, held: str | None) -> LoadStep:
     low = case.entry.reps[0]
     notes = (held,) if held else ()
+    if held and case.last is not None:
+        load_kg = min(load_kg, case.last.load_kg)
     load = case.makeable(load_kg)
     while whole(case.expected(load).mean) < low:
         lighter = case.ladder.below(load)

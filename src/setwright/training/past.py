@@ -10,10 +10,19 @@ from setwright.plan.log import Log, Missed, SetRecord, Skipped
 from setwright.plan.symptoms import Symptom
 from setwright.training.done import DoneSet
 from setwright.training.from_log import done_sets
-from setwright.training.trouble import NONE, Trouble, together, trouble_of
+from setwright.training.trouble import (
+    CARRY_ON,
+    NONE,
+    TRY_AGAIN_DAYS,
+    Trouble,
+    together,
+    trouble_of,
+)
 
 # Outings kept of each exercise: enough for the load before a break and its transition.
 KEPT = 24
+# A load this many times the day's middle one, or as many times less, is taken for a slip.
+SLIP = 1.6
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,9 +33,21 @@ class Outing:
     sets: tuple[DoneSet, ...]
 
     @property
+    def first(self) -> DoneSet:
+        """The first working set, a slip of the pen in its load apart.
+
+        A load far from the middle one of the day is one (a unit or a digit that slipped).
+        """
+        if len(self.sets) > 2 and self.sets[0].load_kg > 0:
+            middle = sorted(one.load_kg for one in self.sets)[len(self.sets) // 2]
+            near = (one for one in self.sets if middle < SLIP * one.load_kg < SLIP**2 * middle)
+            return next(near, self.sets[0])
+        return self.sets[0]
+
+    @property
     def load_kg(self) -> float:
         """Load of the first working set, as lifted."""
-        return self.sets[0].load_kg
+        return self.first.load_kg
 
 
 @dataclass
@@ -85,6 +106,8 @@ class Past:
         for reported, one in by_day.items():
             if last <= reported < day:
                 found = together(found, one.after(day - reported, cleared))
+            elif reported < last and day - reported < TRY_AGAIN_DAYS and one.pain > CARRY_ON:
+                found = together(found, Trouble(pain=CARRY_ON))
         return found
 
     def open_symptoms(self, day: int, cleared: bool) -> tuple[Symptom, ...]:

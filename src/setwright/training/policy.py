@@ -3,21 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from setwright.exercises import catalogue
 from setwright.exercises.kit import GymKit
 from setwright.plan.intake import Experience, Intake
 from setwright.plan.week import Entry
 from setwright.rehearsal.rehearse import rir_of
+from setwright.training import effort_check
 from setwright.training.after_break import ILL_SETS, after_illness, coming_back
 from setwright.training.block import Block
 from setwright.training.case import Case
 from setwright.training.course import kept_of
-from setwright.training.effort import asked, floor_of, known_bias
+from setwright.training.effort import Asked, asked, floor_of, known_bias
 from setwright.training.ladder import ladder
 from setwright.training.lifter import Lifter
 from setwright.training.past import Past
 from setwright.training.prescribe import prescribe
+from setwright.training.reference import reference
 from setwright.training.sets import Prescribed
 
 # Share by which a load may rise at once when the kit has finer steps: progression-load-increment
@@ -72,12 +75,19 @@ def plan_sets(
             for number in range(1, entry.sets + 1)
         )
         last = known[-1] if known else None
-        steady = next((one for one in reversed(known) if not block.eased_on(one.day)), last)
         trouble = past.trouble(entry.exercise, day, intake.screening.clearance)
+        check = effort_check.due(
+            exercise, entry, floor, place, known, trouble, back is not None or ill, day
+        )
+        if check:
+            effort = (*effort[:-1], Asked(0.0, 0.0))
         case = Case(
             lifter, exercise, entry, day, mass, ladder(exercise, gym), effort, left, place,
-            last, steady, trouble, back, bias, MOST_RISE[intake.experience],
+            last, last, trouble, back, bias, check, MOST_RISE[intake.experience],
         )  # fmt: skip
+        usual = [one for one in known if not block.eased_on(one.day)] or known
+        if back is None and usual and case.ladder.measured:
+            case = replace(case, steady=reference(case, usual))
         answers.append(prescribe(case))
     return tuple(answers)
 

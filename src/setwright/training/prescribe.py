@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from setwright.training import effort_check
 from setwright.training.case import Case, whole
 from setwright.training.effort import EVIDENCE as HONESTY_EVIDENCE
 from setwright.training.effort import SPOKEN_BIAS, honesty_words
@@ -28,6 +29,8 @@ def prescribe(case: Case) -> Prescribed:
         text = f"Lighter for the last sets, so that {case.entry.reps[0]} are left in them."
         notes = (*notes, text)
     evidence = step.evidence
+    if case.check:
+        notes, evidence = (*notes, effort_check.WORDS), (*evidence, *effort_check.EVIDENCE)
     if abs(case.bias) >= SPOKEN_BIAS:
         notes, evidence = (*notes, honesty_words(case.bias)), (*evidence, *HONESTY_EVIDENCE)
     return Prescribed(
@@ -66,6 +69,11 @@ def _set(case: Case, step: LoadStep, load_kg: float | None, number: int) -> Plan
         assert case.last is not None
         at = case.last.load_kg
     seen = case.expected(at, number)
+    if case.check and number == case.entry.sets:
+        return PlannedSet(
+            number, load_kg, max(whole(seen.low), 1), top + effort_check.MOST_OVER_TOP,
+            effort.felt, effort.real, seen.mean, seen.low, seen.high, case.entry.rest_s, True,
+        )  # fmt: skip
     least = low if case.ladder.below(at) is not None else min(low, max(whole(seen.mean), 1))
     reps = min(max(whole(seen.mean), least), most)
     return PlannedSet(

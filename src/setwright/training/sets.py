@@ -23,6 +23,7 @@ class PlannedSet:
         low: lower end of their 80 % interval.
         high: upper end.
         rest_s: shortest and longest rest after it.
+        to_failure: as many as possible; ``reps`` are then the least that is expected.
     """
 
     number: int
@@ -35,6 +36,7 @@ class PlannedSet:
     low: float | None
     high: float | None
     rest_s: tuple[int, int]
+    to_failure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
