@@ -24,6 +24,7 @@ COMMANDS = (
     "log",
     "next",
     "strength",
+    "lab",
     "demo",
 )
 BAD_INPUT = 2

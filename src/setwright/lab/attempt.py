@@ -47,8 +47,27 @@ class Outcome:
     error: float
 
 
+@dataclass(frozen=True, slots=True)
+class Luck:
+    """Chance of one set.
+
+    Attributes:
+        shape: log strength of this exercise today, beyond the day's.
+        set_noise: unit normal, of the repetitions.
+        call_noise: unit normal, of the feeling.
+        drift: of the calls this week.
+        uniform: whether failure is sought to the end, liking of numbers, silence.
+    """
+
+    shape: float
+    set_noise: float
+    call_noise: float
+    drift: float
+    uniform: tuple[float, float, float]
+
+
 def attempt(body: Body, fate: Fate, at: tuple[int, int, int], exercise: str, told: Told) -> Outcome:
-    """Let a lifter do a set.
+    """Let a lifter do a set with the chances fate has for it.
 
     Args:
         body: changed in place.
@@ -58,14 +77,24 @@ def attempt(body: Body, fate: Fate, at: tuple[int, int, int], exercise: str, tol
         told: what was written.
     """
     session, place, _ = at
-    scale = DAY_OWN_SCALE * body.traits.day_sd
-    fraction = body.fraction(exercise, told.load_kg, scale * float(fate.day_own[session, place]))
-    can = body.can_do(exercise, fraction, SET_SD * float(fate.set_noise[at]))
+    uniform = fate.luck[at]
+    luck = Luck(
+        DAY_OWN_SCALE * body.traits.day_sd * float(fate.day_own[session, place]),
+        float(fate.set_noise[at]),
+        float(fate.call_noise[at]),
+        float(fate.drift[int(fate.days[session]) // 7]),
+        (float(uniform[0]), float(uniform[1]), float(uniform[2])),
+    )
+    return do_set(body, exercise, told, luck)
+
+
+def do_set(body: Body, exercise: str, told: Told, luck: Luck) -> Outcome:
+    """Let a lifter do a set; the body is changed in place."""
+    fraction = body.fraction(exercise, told.load_kg, luck.shape)
+    can = body.can_do(exercise, fraction, SET_SD * luck.set_noise)
     possible = int(can + 0.5)
-    drift = float(fate.drift[int(fate.days[session]) // 7])
-    calls = caller(body.traits, exercise, can, drift, float(fate.call_noise[at]))
-    luck = fate.luck[at]
-    to_the_end = told.rir < 0.5 and luck[0] < 0.7
+    calls = caller(body.traits, exercise, can, luck.drift, luck.call_noise)
+    to_the_end = told.rir < 0.5 and luck.uniform[0] < 0.7
     reps = 0
     while reps < possible and (told.most is None or reps < told.most):
         enough = not to_the_end and reps >= 1 and calls.felt(can - reps) < told.rir + 0.5
@@ -79,7 +108,7 @@ def attempt(body: Body, fate: Fate, at: tuple[int, int, int], exercise: str, tol
     effort = Effort(reps, possible, can, fraction)
     body.work(exercise, effort)
     left = max(can - reps, 0.0)
-    called: float | None = 0.0 if failed else written(calls.felt(left), told.rir, float(luck[1]))
-    if not failed and luck[2] > body.traits.says:
+    called: float | None = 0.0 if failed else written(calls.felt(left), told.rir, luck.uniform[1])
+    if not failed and luck.uniform[2] > body.traits.says:
         called = None
     return Outcome(effort, failed, called, calls.error(left))

@@ -11,12 +11,10 @@ from numpy.typing import NDArray
 
 from setwright.exercises import catalogue
 from setwright.lab.curve import capacity
-from setwright.lab.movements import MOVEMENTS
 from setwright.lab.response import dose_worth, effort_worth, load_worth
 from setwright.lab.traits import Traits
 
 Floats = NDArray[np.float64]
-ROW = {key: row for row, key in enumerate(MOVEMENTS)}
 
 # Within a session: two stores that empty with effort and fill at two rates; fitted by
 # published.py's rest studies (10RM bench press of men at 1, 2 and 3 minutes).
@@ -36,9 +34,9 @@ IDLE_SETS = 1.0
 
 
 @cache
-def reach() -> Floats:
-    """How far work on one movement reaches into another: likeness of their shares, 0 to 1."""
-    shares = catalogue.shares()[[catalogue.row(key) for key in MOVEMENTS]]
+def reach(exercises: tuple[str, ...]) -> Floats:
+    """How far work on one exercise reaches into another: likeness of their shares, 0 to 1."""
+    shares = catalogue.shares()[[catalogue.row(key) for key in exercises]]
     unit = shares / np.linalg.norm(shares, axis=1, keepdims=True)
     return np.asarray(unit @ unit.T)
 
@@ -65,8 +63,10 @@ class Body:
 
     def __init__(self, traits: Traits) -> None:
         """Start untrained in the lab: gains and fatigue 0."""
-        count = len(ROW)
+        count = len(traits.own)
         self.traits = traits
+        self._row = {key: row for row, key in enumerate(traits.own)}
+        self._reach = reach(tuple(traits.own))
         self.gained = np.zeros(count)
         self._peak = np.zeros(count)
         self._tired = np.zeros(count)
@@ -97,11 +97,11 @@ class Body:
 
     def fresh_one_rm(self, exercise: str) -> float:
         """1RM as lifted, without fatigue or the day's noise, kg."""
-        return self.traits.own[exercise].one_rm * exp(float(self.gained[ROW[exercise]]))
+        return self.traits.own[exercise].one_rm * exp(float(self.gained[self._row[exercise]]))
 
     def fraction(self, exercise: str, load_kg: float, own_shape: float = 0.0) -> float:
         """Load over the 1RM of the day, both as lifted, as in the published studies."""
-        row = ROW[exercise]
+        row = self._row[exercise]
         now = self._today[row] + own_shape - self._tired[row]
         return load_kg / (self.fresh_one_rm(exercise) * exp(float(now)))
 
@@ -113,16 +113,16 @@ class Body:
 
     def can_do(self, exercise: str, fraction: float, noise: float) -> float:
         """Repetitions to failure now, not rounded; ``noise`` is the log error of this set."""
-        own, row = self.traits.own[exercise], ROW[exercise]
+        own, row = self.traits.own[exercise], self._row[exercise]
         kept = max(1.0 - float(self._fast[row] + self._slow[row]), 0.05)
         fresh = capacity(fraction, own.floor, own.pace)
         return fresh * kept * exp(noise)
 
     def work(self, exercise: str, effort: Effort) -> None:
         """Take in a set that was done."""
-        row = ROW[exercise]
+        row = self._row[exercise]
         used = min(effort.reps / max(effort.capacity, 1.0), 1.0) ** EFFORT_POWER * self.traits.tires
-        far = reach()[:, row]
+        far = self._reach[:, row]
         short = min(effort.capacity / 6.0, 1.0)
         self._fast += far * FAST_LOST * used * short * (1.0 - self._fast)
         self._slow += far * SLOW_LOST * self.traits.lasting * used * short * (1.0 - self._slow)

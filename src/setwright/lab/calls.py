@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from setwright.lab.movements import MOVEMENTS
+from setwright.lab.movements import group_of
 from setwright.lab.traits import Traits
 
 LONG_SET = 12.0
@@ -54,7 +54,7 @@ def caller(traits: Traits, exercise: str, to_failure: float, drift: float, noise
         drift: of this week.
         noise: unit normal.
     """
-    group = MOVEMENTS[exercise].group
+    group = group_of(exercise)
     plain = traits.call_offset[group] + drift
     long = LENGTH_WEIGHT * length_effect(to_failure)
     factor = max(1.0 + traits.call_growth[group] + long, 0.6)
@@ -63,7 +63,7 @@ def caller(traits: Traits, exercise: str, to_failure: float, drift: float, noise
 
 
 def written(felt: float, told: float, luck: float) -> float:
-    """The reserve as it is written down: whole, and drawn to what was told and to 1, 2, 3, 5 and 10."""
+    """The reserve as written down: whole, drawn to what was told and to 1, 2, 3, 5 and 10."""
     called = float(max(round(felt), 0))
     if luck < 0.12 and abs(called - told) <= 1.0:
         return told

@@ -41,7 +41,7 @@ class ClosedRun:
         sets: done.
         beyond: sets whose written repetitions were more than could be done.
         failed: sets in which a further repetition was tried in vain.
-        left: repetitions really left at the end of a set, mean.
+        left: repetitions really left at the end of a set, median.
         fraction: load over the 1RM of the moment, mean.
     """
 
@@ -94,7 +94,7 @@ def run_closed(seed: np.random.SeedSequence, weeks: int, name: str) -> ClosedRun
         sets=len(seen),
         beyond=sum(outcome.effort.possible < written.reps for written, outcome in seen),
         failed=sum(outcome.failed for _, outcome in seen),
-        left=float(np.mean([one.possible - one.reps for one in efforts])) if efforts else 0.0,
+        left=float(np.median([one.possible - one.reps for one in efforts])) if efforts else 0.0,
         fraction=float(np.mean([one.fraction for one in efforts])) if efforts else 0.0,
     )
 

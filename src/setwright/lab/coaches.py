@@ -75,9 +75,7 @@ def entry(exercise: str) -> Entry:
     """What the plan asks of an exercise."""
     group = MOVEMENTS[exercise].group
     rest = RESTS_S[group]
-    return Entry(
-        exercise=exercise, sets=SETS, reps=BAND[group], rir=RIR, rest_s=(rest, rest)
-    )
+    return Entry(exercise=exercise, sets=SETS, reps=BAND[group], rir=RIR, rest_s=(rest, rest))
 
 
 def intake_of(traits: Traits) -> Intake:

@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from setwright.exercises import catalogue
+
 Group = Literal["legs", "press", "pull", "single"]
 
 
@@ -50,6 +52,20 @@ MOVEMENTS: dict[str, Movement] = {
         Movement("cable-curl", "single", 0.45, 2.5, 17.0, 0.39, 0.22),
     )
 }
+
+_GROUP_OF_PATTERN: dict[str, Group] = {
+    "squat": "legs", "lunge": "legs", "hinge": "legs", "horizontal press": "press",
+    "incline press": "press", "vertical press": "press", "dip": "press", "vertical pull": "pull",
+    "horizontal pull": "pull",
+}  # fmt: skip
+
+
+def group_of(exercise: str) -> Group:
+    """Group of any exercise of the catalogue."""
+    if exercise in MOVEMENTS:
+        return MOVEMENTS[exercise].group
+    return _GROUP_OF_PATTERN.get(catalogue.exercise(exercise).pattern, "single")
+
 
 # Sessions in turn; four movements each, three sets a movement.
 SESSIONS: tuple[tuple[str, ...], ...] = (

@@ -210,9 +210,7 @@ def _foretell(
     plain = book.predict(asked.exercise, asked.number, date, asked.load_kg, asked.rir)
     if plain is None or book.sets_of(asked.exercise) < FROM_SET - 1:
         return None
-    seen = lifter.predict(
-        asked.exercise, asked.system_kg, date, asked.rir, rest_s=asked.rest_s
-    )
+    seen = lifter.predict(asked.exercise, asked.system_kg, date, asked.rir, rest_s=asked.rest_s)
     return (seen.median, *plain), seen.low, seen.high
 
 

@@ -50,9 +50,7 @@ def failure_sets(
     return done
 
 
-def ten_rm_total(
-    traits: Traits, rng: np.random.Generator, exercise: str, rest_s: float
-) -> int:
+def ten_rm_total(traits: Traits, rng: np.random.Generator, exercise: str, rest_s: float) -> int:
     """Repetitions of three sets with the lifter's ten-repetition load, stopped at ten."""
     own = traits.own[exercise]
     body = Body(traits)
@@ -153,4 +151,3 @@ def trained(
             body.sleep()
         course.append(body.fresh_one_rm(exercise) / start)
     return course
-

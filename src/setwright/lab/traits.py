@@ -29,7 +29,7 @@ CALL_GROWTH: dict[Group, float] = {"legs": 0.36, "press": 0.02, "pull": 0.05, "s
 
 @dataclass(frozen=True)
 class Own:
-    """A lifter's constants on one movement: 1RM at the start (kg, as lifted) and the curve's two constants."""
+    """On one movement: 1RM at the start (kg, as lifted) and the curve's two constants."""
 
     one_rm: float
     floor: float
@@ -107,7 +107,8 @@ def draw_traits(rng: np.random.Generator, experience: Experience | None = None) 
         recovery_days=float(rng.uniform(0.9, 1.9)),
         day_sd=0.012 * exp(float(rng.normal(0, 0.3))),
         call_offset={
-            g: mean + offset + CALL_SPREAD[g] * float(rng.normal()) for g, mean in CALL_OFFSET.items()
+            g: mean + offset + CALL_SPREAD[g] * float(rng.normal())
+            for g, mean in CALL_OFFSET.items()
         },
         call_growth={g: mean * growth for g, mean in CALL_GROWTH.items()},
         call_sd=0.35 * exp(float(rng.normal(0, 0.25))),
