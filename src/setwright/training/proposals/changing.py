@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from datetime import date
 
 from pydantic import JsonValue
 
@@ -104,3 +105,18 @@ def lone_letters_gone(sessions: list[Session]) -> list[Session]:
         )
         found.append(session.model_copy(update={"exercises": entries}))
     return found
+
+
+def monday_in(change: Change, field: str) -> date:
+    """A Monday of the change.
+
+    Raises:
+        DocumentError: when it is none.
+    """
+    try:
+        day = date.fromisoformat(text_of(change, field))
+    except ValueError:
+        raise refuse(field, change.get(field), "a Monday such as 2026-09-07") from None
+    if day.weekday() != 0:
+        raise refuse(field, change.get(field), "a Monday such as 2026-09-07")
+    return day

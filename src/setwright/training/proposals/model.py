@@ -9,7 +9,7 @@ from hashlib import sha256
 
 from pydantic import JsonValue
 
-from setwright.audit.compare import Comparison, Difference
+from setwright.audit.compare import Comparison, Difference, compare
 from setwright.plan.intake import Intake
 from setwright.plan.week import Plan
 
@@ -94,6 +94,4 @@ def effect_of(found: Comparison, words: str = "", most: int = 3) -> Expected:
 
 def compared(before: Plan, after: Plan, intake: Intake, words: str = "") -> Expected:
     """What a changed plan is expected to do."""
-    from setwright.audit.compare import compare
-
     return effect_of(compare(before, after, intake), words)

@@ -1,0 +1,154 @@
+"""Another exercise for one that hurts or stalls."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from setwright.design.swap import Swap, put, swaps
+from setwright.documents.errors import DocumentError, Fault
+from setwright.exercises import catalogue
+from setwright.plan.intake import Intake
+from setwright.plan.week import Plan
+from setwright.training.facts.week import Facts
+from setwright.training.pain import PainCourse
+from setwright.training.proposals.changing import Change, refuse, text_of, with_entry
+from setwright.training.proposals.guard import loads_sore_parts_more
+from setwright.training.proposals.model import Proposal, compared, proposal_id
+
+KIND = "exchange"
+RANK_PAIN, RANK_STALL = 10, 60
+# A substitute worth trying loses no more than this share of the week's growth.
+MOST_LOST = 0.05
+MOST_MINUTES = 5.0
+# Substitutes looked at, best first.
+LOOKED_AT = 25
+PAIN_SOURCES = ("pain-scale", "pain-flare-by-training", "scope-no-diagnosis")
+STALL_SOURCES = ("exercise-variation-review-2022",)
+
+
+def propose(facts: Facts) -> Iterator[Proposal]:
+    """Exchanges: every exercise that hurts too much, and the one that stalls worst."""
+    if facts.plan is None:
+        return
+    held = {entry.exercise for one in facts.plan.sessions for entry in one.exercises}
+    taken: set[str] = set(held)
+    for course in facts.pain:
+        if course.exercise in held and course.answer == "stop and exchange":
+            proposal = _for_pain(facts, facts.plan, course, taken)
+            by = proposal.change.get("by")
+            taken |= {by} if isinstance(by, str) else set()
+            yield proposal
+    hurting = {one.exercise for one in facts.pain}
+    for stall in facts.stalls:
+        if stall.exercise not in held or stall.exercise in hurting:
+            continue
+        found = _substitute(facts, facts.plan, stall.exercise, "preference", taken)
+        if found is None:
+            continue
+        old, new = catalogue.exercise(stall.exercise), catalogue.exercise(found.exercise)
+        change: Change = {"exercise": stall.exercise, "by": found.exercise}
+        yield Proposal(
+            proposal_id(KIND, stall.exercise, facts.monday),
+            KIND,
+            stall.exercise,
+            f"{new.name} in place of {old.name}, which stalls",
+            change,
+            (
+                f"{old.name}: {stall.percent:+.1f} % ({stall.low:+.1f} to {stall.high:+.1f}) in "
+                f"{stall.days} days and {stall.outings} outings.",
+            ),
+            compared(
+                facts.plan,
+                applied(facts.plan, change, facts.intake),
+                facts.intake,
+                "A new exercise starts by feel.",
+            ),
+            f"{old.name} stays; a stall may also pass by itself, with food, sleep or a lighter "
+            "week.",
+            STALL_SOURCES,
+            float(stall.outings),
+            RANK_STALL,
+        )
+        return
+
+
+def applied(plan: Plan, change: Change, intake: Intake) -> Plan:
+    """The plan with another exercise wherever one stood, or without it when ``by`` is empty."""
+    old = text_of(change, "exercise")
+    by = change.get("by")
+    if by in (None, ""):
+        return with_entry(plan, old, lambda entry: None)
+    name = text_of(change, "by")
+    if name not in catalogue.ids():
+        raise refuse("by", name, "an exercise id, as in `setwright exercise NAME`")
+    # Says so when the plan does not hold it.
+    with_entry(plan, old, lambda entry: entry)
+    new = put(plan, old, catalogue.exercise(name), intake)
+    if new is None:
+        fault = Fault("by", repr(name), "an exercise that the session does not hold already")
+        raise DocumentError("the change", (fault,))
+    return new
+
+
+def _for_pain(facts: Facts, plan: Plan, course: PainCourse, taken: set[str]) -> Proposal:
+    old = catalogue.exercise(course.exercise)
+    found = _substitute(facts, plan, course.exercise, "pain", taken)
+    by = None if found is None else found.exercise
+    change: Change = {"exercise": course.exercise, "by": by}
+    levels = ", ".join(str(level) for level in course.levels[-4:])
+    after = _safely(plan, change, facts.intake)
+    title = (
+        f"Leave out {old.name}, which hurts"
+        if by is None
+        else f"{catalogue.exercise(by).name} in place of {old.name}, which hurts"
+    )
+    times = "time" if len(course.days) == 1 else "times"
+    return Proposal(
+        proposal_id(KIND, course.exercise, facts.monday),
+        KIND,
+        course.exercise,
+        title,
+        change,
+        (
+            f"{old.name}: pain at the {course.where} {levels} of 10, reported {len(course.days)} "
+            f"{times} in {course.days[-1] - course.days[0] + 1} days"
+            + (", rising." if course.rising else "."),
+        ),
+        compared(plan, after, facts.intake, "Other movement, no more load on what hurts."),
+        f"{old.name} stays in the plan, never heavier; `setwright next` leaves it out while pain "
+        "is above 5 of 10.",
+        PAIN_SOURCES,
+        float(max(course.levels) * len(course.days)),
+        RANK_PAIN,
+    )
+
+
+def _safely(plan: Plan, change: Change, intake: Intake) -> Plan:
+    try:
+        return applied(plan, change, intake)
+    except DocumentError:
+        # The only exercise of its session: nothing to compare with.
+        return plan
+
+
+def _substitute(
+    facts: Facts, plan: Plan, exercise: str, avoid: str, taken: set[str]
+) -> Swap | None:
+    """The best substitute that asks no more of the spine, of sore parts or of the minutes."""
+    ranked = [
+        one
+        for one in swaps(plan, exercise, avoid=avoid, intake=facts.intake)
+        if one.exercise not in taken
+        and one.within_limits
+        and one.minutes_change <= MOST_MINUTES
+        and one.growth_change >= -MOST_LOST
+    ]
+    near = catalogue.exercise(exercise).pattern
+    if avoid == "preference":
+        # Close kin first: it serves the same place in the session.
+        ranked.sort(key=lambda one: catalogue.exercise(one.exercise).pattern != near)
+    for one in ranked[:LOOKED_AT]:
+        after = put(plan, exercise, catalogue.exercise(one.exercise), facts.intake)
+        if after is not None and not loads_sore_parts_more(facts, plan, after):
+            return one
+    return None
