@@ -10,7 +10,9 @@ from setwright.plan.limits import rir_floor
 from setwright.training.done import DoneSet
 from setwright.training.lifter import Honesty
 
-# Calls before the person's own bias is used or spoken of (common practice).
+# Calls on the exercise before the person's own bias is used, and before it is spoken of (our
+# choice): the estimate starts at what holds for people and moves by as much as the calls say.
+CALLS_TO_USE = 3
 ENOUGH_CALLS = 6
 # Most a felt RIR is moved for honesty. Meta-analysis: people stop about one repetition early
 # (rir-accuracy-meta-2022), so less is allowed towards stopping even earlier.
@@ -35,16 +37,10 @@ class Asked:
 
 
 def known_bias(honest: Honesty) -> float:
-    """Real less felt RIR that is acted on: the part of it that is sure, 0 before enough calls.
-
-    The end of the 80 % interval that is nearer to none counts, so that an unsure estimate moves
-    nobody.
-    """
-    if honest.calls < ENOUGH_CALLS:
+    """Real less felt RIR that is acted on; 0 before enough calls, and within bounds."""
+    if honest.calls < CALLS_TO_USE:
         return 0.0
-    if honest.low > 0:
-        return min(honest.low, MOST_FURTHER)
-    return max(min(honest.high, 0.0), -MOST_EARLIER)
+    return min(max(honest.bias, -MOST_EARLIER), MOST_FURTHER)
 
 
 def asked(planned: float, bias: float, floor: float) -> Asked:

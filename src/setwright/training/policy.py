@@ -15,9 +15,9 @@ from setwright.training.after_break import ILL_SETS, after_illness, coming_back
 from setwright.training.block import Block
 from setwright.training.case import Case
 from setwright.training.course import kept_of
-from setwright.training.effort import Asked, asked, floor_of, known_bias
+from setwright.training.effort import ENOUGH_CALLS, Asked, asked, floor_of, known_bias
 from setwright.training.ladder import ladder
-from setwright.training.lifter import Lifter
+from setwright.training.lifter import Honesty, Lifter
 from setwright.training.past import Past
 from setwright.training.prescribe import prescribe
 from setwright.training.reference import reference
@@ -68,7 +68,9 @@ def plan_sets(
     answers = []
     for entry, known, back, left in zip(todo, outings, backs, kept, strict=True):
         exercise = catalogue.exercise(entry.exercise)
-        bias = _bias(lifter, entry.exercise, day)
+        honesty = _honesty(lifter, entry.exercise, day)
+        bias = 0.0 if honesty is None else known_bias(honesty)
+        spoken = honesty is not None and honesty.calls >= ENOUGH_CALLS
         floor = max(floor_of(intake, exercise), 0.0 if back is None else back.rir_least)
         effort = tuple(
             asked(rir_of(entry, number) + place.rir_more, bias, floor)
@@ -83,7 +85,7 @@ def plan_sets(
             effort = (*effort[:-1], Asked(0.0, 0.0))
         case = Case(
             lifter, exercise, entry, day, mass, ladder(exercise, gym), effort, left, place,
-            last, last, trouble, back, bias, check, MOST_RISE[intake.experience],
+            last, last, trouble, back, bias, spoken, check, MOST_RISE[intake.experience],
         )  # fmt: skip
         usual = [one for one in known if not block.eased_on(one.day)] or known
         if back is None and usual and case.ladder.measured:
@@ -97,7 +99,5 @@ def _fewer(entry: Entry, share: float) -> Entry:
     return entry.model_copy(update={"sets": sets})
 
 
-def _bias(lifter: Lifter, exercise: str, day: int) -> float:
-    if lifter.one_rm(exercise, day) is None:
-        return 0.0
-    return known_bias(lifter.honesty(exercise))
+def _honesty(lifter: Lifter, exercise: str, day: int) -> Honesty | None:
+    return None if lifter.one_rm(exercise, day) is None else lifter.honesty(exercise)

@@ -31,7 +31,7 @@ def prescribe(case: Case) -> Prescribed:
     evidence = step.evidence
     if case.check:
         notes, evidence = (*notes, effort_check.WORDS), (*evidence, *effort_check.EVIDENCE)
-    if abs(case.bias) >= SPOKEN_BIAS:
+    if abs(case.bias) >= SPOKEN_BIAS and case.bias_spoken:
         notes, evidence = (*notes, honesty_words(case.bias)), (*evidence, *HONESTY_EVIDENCE)
     return Prescribed(
         case.exercise.id,
