@@ -230,6 +230,24 @@ def test_numbered_columns_without_repetitions_are_no_sets() -> None:
     assert one(row(**{"Set 1": "60x8"})).reps == 8
 
 
+def test_sets_numbered_from_zero() -> None:
+    rows = [{**squats([100])[0], "Set": number} for number in ("0", "1", "2")]
+    sets = imported(table_of(rows)).records
+    assert [one.number for one in sets if isinstance(one, SetRecord)] == [1, 2, 3]
+
+
+def test_the_day_is_found_by_content_or_said() -> None:
+    cells = {"Date": None, "start_time": "7 Sep 2026, 18:05"}
+    assert one(row(**cells)).at == datetime(2026, 9, 7, 18, 5)
+    with pytest.raises(DocumentError, match="no column for the day"):
+        imported(row(Date=None))
+
+
+def test_a_rest_of_nothing_is_a_rest() -> None:
+    assert one(row(Rest="0")).rest_s == 0
+    assert one(row(Rest="")).rest_s is None
+
+
 def test_body_mass_is_told_once_a_day() -> None:
     rows = [
         {

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from setwright.handout.log_text import exercise_words, pain_text, stop_text
+from setwright.documents.units import Unit
+from setwright.handout.log_text import exercise_words, load_text, pain_text, stop_text
 from setwright.plan.importing.columns import Columns
 from setwright.plan.importing.held import Held
 from setwright.plan.importing.importer import Imported
@@ -22,6 +23,7 @@ def import_text(
     imported: Imported,
     questions: Sequence[Question],
     preview: bool,
+    unit: Unit,
     told: bool = False,
 ) -> str:
     """The report of an import, or its preview.
@@ -32,15 +34,15 @@ def import_text(
         imported: what it came to.
         questions: that are open.
         preview: whether nothing was written.
+        unit: to show loads in.
         told: whether the columns have been told already.
     """
     head = [] if told else [*_read(table, columns), ""]
     lines = [*head, *_counts(imported, questions, preview)]
     if preview and imported.fresh:
-        lines += ["", *_by_exercise(imported.fresh)]
+        lines += ["", *_by_exercise(imported.fresh, unit)]
     if questions:
-        many = len(questions) > 1
-        lines += ["", f"{len(questions)} question{'s' if many else ''}:"]
+        lines += ["", f"{_many(len(questions), 'question')}:"]
         lines += [question_text(one) for one in questions]
         lines += [
             "",
@@ -55,11 +57,12 @@ def import_text(
 
 def noticed(records: Sequence[Record]) -> tuple[str, ...]:
     """Notes that may tell of a symptom, with their day and exercise."""
-    return tuple(
+    told = (
         f"{one.at.date()} {exercise_words(one.exercise)}: {one.note!r}"
         for one in records
         if isinstance(one, SetRecord) and hinted(one.note)
     )
+    return tuple(dict.fromkeys(told))
 
 
 def _alarms(records: Sequence[Record]) -> list[str]:
@@ -135,17 +138,17 @@ def _role(role: str, unit: str | None) -> str:
 def _counts(imported: Imported, questions: Sequence[Question], preview: bool) -> list[str]:
     there = len(imported.records) - len(imported.fresh)
     held = len({line for one in questions for line in one.lines})
-    rows = [f"{len(imported.fresh)} records {'would be added' if preview else 'added'}"]
+    rows = [f"{_many(len(imported.fresh), 'record')} {'would be added' if preview else 'added'}"]
     if there:
         rows.append(f"{there} there already")
     if held:
-        rows.append(f"{held} lines held back by questions")
+        rows.append(f"{_many(held, 'line')} held back by questions")
     if imported.left_out:
-        rows.append(f"{len(imported.left_out)} lines left out as answered")
+        rows.append(f"{_many(len(imported.left_out), 'line')} left out as answered")
     return ["; ".join(rows)]
 
 
-def _by_exercise(records: Sequence[Record]) -> list[str]:
+def _by_exercise(records: Sequence[Record], unit: Unit) -> list[str]:
     """How the preview understood the names: one line an exercise."""
     sets: dict[str, list[SetRecord]] = {}
     for record in records:
@@ -154,13 +157,19 @@ def _by_exercise(records: Sequence[Record]) -> list[str]:
     rows = []
     for ident, group in sets.items():
         said = ", ".join(dict.fromkeys(repr(one.said) for one in group if one.said))
-        low, high = min(one.load_kg for one in group), max(one.load_kg for one in group)
+        ranked = sorted(group, key=lambda one: one.load_kg)
+        low, high = load_text(ranked[0], unit), load_text(ranked[-1], unit)
+        loads = low if low == high else f"{low} to {high}"
         days = [one.at.date() for one in group]
         rows.append(
-            f"  {exercise_words(ident):<34} {len(group):>4} sets  {low:>6.5g} to {high:.5g} kg  "
+            f"  {exercise_words(ident):<34} {_many(len(group), 'set'):>9}  {loads:<24} "
             f"{min(days)} to {max(days)}  {said}"
         )
     return rows
+
+
+def _many(count: int, word: str) -> str:
+    return f"{count} {word}{'' if count == 1 else 's'}"
 
 
 def _lines(lines: Sequence[int]) -> str:

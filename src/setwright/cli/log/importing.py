@@ -50,6 +50,7 @@ Examples:
 @click.option("--sheet", metavar="NAME", help="Sheet of a spreadsheet; the first one with cells.")
 @click.option("--map", "mapped", multiple=True, metavar="ROLE=HEADING", help="What a column holds.")
 @click.option("--unit", type=click.Choice(["kg", "lb"]), help="Unit of loads that carry none.")
+@day_option("--day", words="Day of all sets, for a table that tells none.")
 @click.option("--date-order", type=click.Choice(["dmy", "mdy", "ymd"]), help="Of dates in figures.")
 @click.option(
     "--answer", "answered", multiple=True, metavar="KEY=ANSWER", help="Answer a question."
@@ -71,6 +72,7 @@ def command(
     sheet: str | None,
     mapped: tuple[str, ...],
     unit: Unit | None,
+    day: date | None,
     date_order: DateOrder | None,
     answered: tuple[str, ...],
     answer_file: str | None,
@@ -90,7 +92,7 @@ def command(
 
     intake, log = opened(folder)
     table = read_table(_bytes(file), "standard input" if file == "-" else file, sheet)
-    columns = find_columns(table, read_map(mapped))
+    columns = find_columns(table, read_map(mapped), day is not None)
     answers = read_answers(answered, answer_file)
     settings = Settings(
         unit or intake.unit,
@@ -98,6 +100,7 @@ def command(
         date_order or _order(answers),
         answers,
         _names(log),
+        day,
     )
     imported = import_table(table, columns, settings, log)
     asks = not (yes or as_json or preview) and sys.stdin.isatty() and sys.stdout.isatty()
@@ -108,7 +111,7 @@ def command(
     if not preview:
         added = append_records(folder / LOG, imported.fresh)
         keep_held(folder / HELD, table, columns, imported, questions)
-    _report(table, columns, imported, questions, len(added), preview, as_json, told=asks)
+    _report(table, columns, imported, questions, len(added), preview, as_json, intake.unit, asks)
 
 
 def _open(folder: Path, table: Table, columns: Columns, imported: Imported) -> tuple[Question, ...]:
@@ -144,7 +147,9 @@ def _dialogue(
         settings = replace(settings, answers=answers, order=settings.order or _order(answers))
         imported = import_table(table, columns, settings, log)
     count = len(imported.fresh)
-    if count and not click.confirm(f"Add {count} records to the log?", default=True):
+    if count and not click.confirm(
+        f"Add {count} record{'' if count == 1 else 's'} to the log?", default=True
+    ):
         raise click.Abort
     return imported
 
@@ -196,6 +201,7 @@ def _report(
     added: int,
     preview: bool,
     as_json: bool,
+    unit: Unit,
     told: bool,
 ) -> None:
     from setwright.handout.import_text import noticed
@@ -223,4 +229,4 @@ def _report(
         return
     from setwright.handout.import_text import import_text
 
-    click.echo(import_text(table, columns, imported, questions, preview, told))
+    click.echo(import_text(table, columns, imported, questions, preview, unit, told))

@@ -10,6 +10,8 @@ from types import MappingProxyType
 
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.units import Unit
+from setwright.plan.amounts import AmountError
+from setwright.plan.importing.dates import read_date
 from setwright.plan.importing.table import Row, Table, shown_cell
 
 # Every role a column can have, and the headings that mean it, in the words of
@@ -66,7 +68,7 @@ HEADINGS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "technique": ("technique", "form", "technique broke down", "form broke down", "technik"),
         "note": (
             "note", "notes", "comment", "comments", "remark", "remarks", "notiz", "notizen",
-            "bemerkung", "kommentar", "nota", "notas", "set notes",
+            "bemerkung", "kommentar", "nota", "notas", "set notes", "exercise notes",
         ),
         "unit": ("unit", "units", "weight unit", "load unit", "einheit"),
         "body_mass": (
@@ -84,6 +86,7 @@ _SECONDS = re.compile(r"\b(?:s|sec|secs|seconds|sek|sekunden)\b")
 # Columns of one set among several in a line: `Set 1`, `Reps 2`, `Weight 3 (kg)`.
 _COUNTED = re.compile(r"(?P<what>.*?)\s*(?P<number>[1-9]\d?)\Z")
 LOOK_LINES = 15
+LOOK_AT_CELLS = 50
 
 
 @dataclass(frozen=True)
@@ -145,12 +148,13 @@ def plain_heading(text: str) -> str:
     return " ".join(words.split())
 
 
-def find_columns(table: Table, said: Mapping[str, str]) -> Columns:
+def find_columns(table: Table, said: Mapping[str, str], day_said: bool = False) -> Columns:
     """Find the heading line and what each column holds.
 
     Args:
         table: the table.
         said: role to heading, as the coach says; it goes before every guess.
+        day_said: whether the day of all sets is known without a column.
 
     Raises:
         DocumentError: when a heading is not there, or no column can hold exercises or sets.
@@ -167,13 +171,39 @@ def find_columns(table: Table, said: Mapping[str, str]) -> Columns:
             if column.role in said:
                 continue
             used.append(column)
+    if not any(column.role in ("date", "at") for column in used):
+        used = _with_days(table, head, headings, used)
     sets = {c.number for c in used if c.role in ("reps", "performed")}
     used = [column for column in used if column.number is None or column.number in sets]
     places = {column.index for column in used}
     unused = tuple(h for index, h in enumerate(headings) if h and index not in places)
     columns = Columns(head.line, tuple(used), unused, headings)
-    _enough(table, columns)
+    _enough(table, columns, day_said)
     return columns
+
+
+def _with_days(
+    table: Table, head: Row, headings: tuple[str, ...], used: list[Column]
+) -> list[Column]:
+    """Columns with the one that holds days by its content: one headed as a time, or not read."""
+    read = {column.index for column in used if column.role != "time"}
+    below = [row for row in table.rows if row.line > head.line][:LOOK_AT_CELLS]
+    for index, heading in enumerate(headings):
+        cells = [row.cells[index] for row in below if index < len(row.cells) and row.cells[index]]
+        if index in read or not cells or sum(map(_is_day, cells)) <= len(cells) / 2:
+            continue
+        return [c for c in used if c.index != index] + [Column(index, heading, "at")]
+    return used
+
+
+def _is_day(cell: str) -> bool:
+    if re.fullmatch(r"[\d.,]+", cell) and not re.fullmatch(r"\d+\.\d+\.\d+\.?", cell):
+        return False
+    try:
+        read_date(cell, "dmy")
+    except AmountError:
+        return False
+    return True
 
 
 def _guess(index: int, heading: str) -> Column | None:
@@ -247,16 +277,18 @@ def _as_said(
     return taken
 
 
-def _enough(table: Table, columns: Columns) -> None:
+def _enough(table: Table, columns: Columns, day_said: bool) -> None:
     roles = {column.role for column in columns.used}
     lacking = []
     if "exercise" not in roles:
         lacking.append("the exercise")
     if not roles & {"reps", "performed"} and "load" not in roles:
         lacking.append("the repetitions")
+    if not roles & {"date", "at"} and not day_said:
+        lacking.append("the day (or say --day, when all was done on one)")
     if lacking:
         there = ", ".join(repr(heading) for heading in columns.headings if heading)
-        allowed = "say which one with --map, for example --map exercise='Lift' --map reps='Wdh.'"
+        allowed = "say which one with --map, for example --map exercise='Lift' --map date='When'"
         fault = Fault(
             "headings",
             f"no column for {' and '.join(lacking)} among {there}",

@@ -13,6 +13,7 @@ from setwright.exercises.catalogue import exercise
 from setwright.plan.amounts import AmountError
 from setwright.plan.done_several import read_sets_text, split_groups
 from setwright.plan.done_words import (
+    REPS_FORMS,
     SaidLoad,
     load_kg,
     read_done_reps,
@@ -52,9 +53,24 @@ class Draft:
 
 
 def sets_of(
-    cells: Cells, number: int | None, ident: str, said: str, at: datetime, unit: Unit
+    cells: Cells,
+    number: int | None,
+    ident: str,
+    said: str,
+    at: datetime,
+    unit: Unit,
+    from_zero: bool = False,
 ) -> list[Draft]:
     """The sets of one line, or of one numbered group of columns in it.
+
+    Args:
+        cells: of the line.
+        number: of the group of columns; None for the line as a whole.
+        ident: catalogue id of the exercise.
+        said: its name as written, where that differs.
+        at: when it was done.
+        unit: of loads that carry none.
+        from_zero: whether the table numbers its sets from 0.
 
     Raises:
         DoubtError: when something in it must be asked.
@@ -75,7 +91,7 @@ def sets_of(
             fields["said"] = said[:120]
         _possible(cells, number, fields)
         if "number" in common:
-            fields["number"] = common["number"] + len(drafts)
+            fields["number"] = common["number"] + from_zero + len(drafts)
         drafts.append(Draft(cells.line, fields, load.unit is not None, cells.answer == "keep"))
     return drafts
 
@@ -116,7 +132,12 @@ def _common(cells: Cells, number: int | None) -> dict[str, Any]:
     place = cells.get("number")
     if not is_nothing(place) and number is None:
         fields["number"] = _read(cells, "number", None, _place)
-    return {key: value for key, value in fields.items() if value not in (None, "", False, ())}
+    return {key: value for key, value in fields.items() if _says(value)}
+
+
+def _says(value: object) -> bool:
+    """Whether a field says anything; a rest of 0 does."""
+    return value is not None and value is not False and value != "" and value != ()
 
 
 def _place(cell: str) -> int | None:
@@ -124,8 +145,8 @@ def _place(cell: str) -> int | None:
     if text.casefold() in ROLES:
         return None
     match = re.fullmatch(r"(?:set|satz|#)?\s*(\d{1,2})(?:\.0)?", text, re.IGNORECASE)
-    if match is None or int(match[1]) == 0:
-        raise AmountError("the number of the set, from 1")
+    if match is None:
+        raise AmountError("the number of the set")
     return int(match[1])
 
 
@@ -151,7 +172,8 @@ def _performed(
                     extra["rir"] = done.tail.rirs[place % len(done.tail.rirs)]
                 found.append((head or None, full, partial, extra))
     except AmountError as error:
-        cells.ask("reps", role, f"What was done? Allowed: {error.args[0]}.", number)
+        allowed = error.args[0] if len(error.args) == 1 else REPS_FORMS
+        cells.ask("reps", role, f"What was done? Allowed: {allowed}.", number)
     return _with_partials(cells, number, _as_many(cells, number, found))
 
 

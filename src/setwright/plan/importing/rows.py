@@ -37,6 +37,7 @@ class Settings:
         order: of day, month and year in dates that are figures alone.
         answers: to questions, by ``question.key_of``.
         names: exercises that words meant in this log before.
+        day: of every set that tells none.
     """
 
     unit: Unit
@@ -44,6 +45,7 @@ class Settings:
     order: DateOrder | None = None
     answers: Mapping[str, str] = field(default_factory=dict)
     names: Mapping[str, str] = field(default_factory=dict)
+    day: date | None = None
 
 
 @dataclass
@@ -70,11 +72,13 @@ class LineReader:
 
     def __init__(self, table: Table, columns: Columns, settings: Settings) -> None:
         self._table, self._columns, self._settings = table, columns, settings
-        self._day: date | None = None
+        self._day = settings.day
         self._clock: time | None = None
         self._words = ""
         self._plain = tuple(plain_heading(one) for one in columns.headings)
         self._order = settings.order or self._proven()
+        # Some number their sets from 0.
+        self._from_zero = "0" in self._column("number")
         self.lines = Lines()
 
     def read(self) -> Lines:
@@ -91,14 +95,18 @@ class LineReader:
         return self.lines
 
     def _proven(self) -> DateOrder | None:
-        column = self._columns.of("date") or self._columns.of("at")
+        return order_of((*self._column("date"), *self._column("at")))[0]
+
+    def _column(self, role: str) -> list[str]:
+        """The cells below the heading."""
+        column = self._columns.of(role)
         if column is None:
-            return None
-        return order_of(
+            return []
+        return [
             row.cells[column.index]
             for row in self._table.rows
             if row.line > self._columns.heading_line and column.index < len(row.cells)
-        )[0]
+        ]
 
     def _repeats_heading(self, row: Row) -> bool:
         words = tuple(plain_heading(cell) for cell in row.cells)
@@ -224,7 +232,7 @@ class LineReader:
         numbers = self._columns.numbers
         told = tuple(one for one in numbers if one is not None and cells.told(one))
         for one in told or (None,):
-            drafts += sets_of(cells, one, ident, said, at, self._settings.unit)
+            drafts += sets_of(cells, one, ident, said, at, self._settings.unit, self._from_zero)
         self.lines.drafts += drafts
 
     def _exercise(self, cells: Cells) -> str | None:
@@ -241,6 +249,7 @@ class LineReader:
         try:
             return exercise_id(answered or words)
         except UnsureNameError as error:
+            near = str(error).partition("; ")[2].capitalize()
             raise DoubtError(
                 Question(
                     key_of(words),
@@ -248,7 +257,7 @@ class LineReader:
                     (cells.line,),
                     self._heading(cells, "exercise"),
                     shown_cell(answered or words),
-                    f"Which exercise is it? {str(error).capitalize()}.",
+                    f"Which exercise of the catalogue is it? {near}".rstrip(),
                     (f"{words}=EXERCISE", f"{words}={LEAVE_OUT}"),
                 )
             ) from None
