@@ -15,7 +15,7 @@ FULL_LOAD, NO_LOAD = 0.75, 0.25
 load-low-25-35-vs-8-12-reps-trained-2015 (squat 1RM 8.8 against 19.6 %)."""
 
 HALF_SETS = 1.5
-"""Weekly sets, indirect ones in part, that give half of what sets can give: strength saturates early
+"""Weekly sets, indirect ones in part, that give half of what sets can give: strength saturates
 (volume-trial-1-3-5-sets-trained-2019, sets-per-week-strength-meta-2017)."""
 
 REFERENCE_SETS = 6.0
