@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from setwright.exercises import catalogue
-from setwright.training.effort import EVIDENCE
+from setwright.training.effort import EVIDENCE, floor_of
 from setwright.training.facts.week import Facts
 from setwright.training.proposals.model import Expected, Proposal, proposal_id
 
@@ -23,12 +23,17 @@ def propose(facts: Facts) -> Iterator[Proposal]:
         if abs(honest.bias) <= FAR or not sure:
             continue
         early = honest.bias > 0
-        safe = [name for name in one.exercises if name not in hurting]
-        if early and not safe:
-            continue
-        name = catalogue.exercise((safe or list(one.exercises))[0]).name
+        # Nobody whose answers or setting cap the effort is sent to failure, nor one in pain.
+        safe = [
+            name
+            for name in one.exercises
+            if name not in hurting and floor_of(facts.intake, catalogue.exercise(name)) == 0
+        ]
+        check = ""
+        if early and safe:
+            name = catalogue.exercise(safe[0]).name
+            check = f"; let one last set of {name} go to failure, with someone near"
         how = "earlier" if early else "later"
-        check = f"; let one last set of {name} go to a failure that is safe there" if early else ""
         yield Proposal(
             proposal_id(KIND, one.pattern, facts.monday),
             KIND,

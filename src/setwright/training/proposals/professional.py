@@ -12,6 +12,8 @@ from setwright.training.trouble import OF_ONE_EXERCISE, PASSING
 
 KIND = "ask a professional"
 RANK = 0
+# Weight of a proposal beside which no other stands.
+STOPS_ALL = 100.0
 
 
 def propose(facts: Facts) -> Iterator[Proposal]:
@@ -21,12 +23,15 @@ def propose(facts: Facts) -> Iterator[Proposal]:
         what = " and ".join(facts.symptoms)
         if all(one in PASSING for one in facts.symptoms):
             title, then = "No session on such a day", "Training goes on when the person is sober."
+            weight = 1.0
         elif all(one in OF_ONE_EXERCISE or one in PASSING for one in facts.symptoms):
             title = "Stop the exercise and ask a licensed professional"
             then = "`setwright next` leaves the exercise out until the intake says it is cleared."
+            weight = 10.0
         else:
             title = "No further session until a licensed professional has cleared training"
             then = "`setwright next` gives no session until the intake says training is cleared."
+            weight = STOPS_ALL
         yield Proposal(
             proposal_id(KIND, what, facts.monday),
             KIND,
@@ -37,7 +42,7 @@ def propose(facts: Facts) -> Iterator[Proposal]:
             Expected(),
             then,
             tuple(source for one in signs for source in one.sources),
-            100.0 * len(facts.symptoms),
+            weight,
             RANK,
         )
     for course in facts.pain:
@@ -59,6 +64,6 @@ def propose(facts: Facts) -> Iterator[Proposal]:
             Expected(),
             "Loads do not rise there while pain is reported; nothing else changes.",
             ("pain-persist", "scope-no-diagnosis"),
-            float(len(course.days) * max(course.levels)),
+            float(min(len(course.days) * max(course.levels), STOPS_ALL / 2)),
             RANK + 1,
         )

@@ -100,7 +100,8 @@ def _agreeing(found: Iterable[Proposal]) -> Iterator[Proposal]:
     for one in found:
         kinds = {other.kind for other in taken}
         stops_all = any(
-            other.kind == professional.KIND and other.weight >= 100.0 for other in taken
+            other.kind == professional.KIND and other.weight >= professional.STOPS_ALL
+            for other in taken
         )
         if stops_all and one.kind != professional.KIND:
             continue
