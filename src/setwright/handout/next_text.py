@@ -94,11 +94,15 @@ def _exercise(planned: PlannedExercise, unit: Unit, place: int | None = None) ->
             for one in planned.warm_up
         )
         lines.append(f"   warm-up  {ramps}")
-    for _, group in groupby(answer.sets, key=lambda one: (one.load_kg, one.reps, one.rir)):
+    for _, group in groupby(answer.sets, key=_alike):
         lines.append(f"   {_sets(answer.exercise, list(group), unit)}")
     if "a side" in planned.how:
         lines.append(f"   {planned.how}")
     return [*lines, *_because(answer.because)]
+
+
+def _alike(one: PlannedSet) -> tuple[float | None, int, float, bool]:
+    return one.load_kg, one.reps, one.rir, one.to_failure
 
 
 def _sets(exercise_id: str, sets: list[PlannedSet], unit: Unit) -> str:
@@ -106,9 +110,10 @@ def _sets(exercise_id: str, sets: list[PlannedSet], unit: Unit) -> str:
     side = " a side" if catalogue.exercise(exercise_id).sides == "one" else ""
     load = load_text(one.load_kg, exercise_id, unit)
     reps = f"{one.reps}{side}" if one.expected is not None else f"{one.reps} to {one.most}{side}"
-    text = (
-        f"{len(sets)} x {reps:<8} {load:<16} {number(one.rir)} left   rest {rest_words(one.rest_s)}"
-    )
+    left = f"{number(one.rir)} left"
+    if one.to_failure:
+        reps, left = f"{one.reps} or more{side}", "to failure"
+    text = f"{len(sets)} x {reps:<11} {load:<16} {left:<10}  rest {rest_words(one.rest_s)}"
     if one.expected is None or one.low is None or one.high is None:
         return text
     return f"{text}   ({one.expected:.0f}, {one.low:.0f} to {one.high:.0f})"

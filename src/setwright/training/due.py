@@ -134,6 +134,7 @@ def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet |
     prescribed = start.prescribed
     if entry.exercise not in done or not prescribed.sets:
         return DueSet(name, entry.exercise, len(prescribed.sets), None, start, finished=False)
+    last = counts[entries.index(entry)] + 1 == len(prescribed.sets)
     step = next_set(
         client.lifter,
         entry.model_copy(update={"sets": len(prescribed.sets)}),
@@ -144,6 +145,7 @@ def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet |
         trouble=trouble,
         rir_more=prescribed.sets[0].rir_real - rir_of(entry, 1),
         may_rise=prescribed.change != "restart" and client.block.place(client.day).may_rise,
+        to_failure=prescribed.sets[-1].to_failure and last,
         body_mass_kg=client.body_mass_kg,
     )
     return DueSet(name, entry.exercise, len(prescribed.sets), step, None, finished=False)

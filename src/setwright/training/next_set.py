@@ -10,9 +10,10 @@ from setwright.exercises.model import Exercise
 from setwright.plan.intake import Intake
 from setwright.plan.week import Entry
 from setwright.rehearsal.rehearse import TOLERATED_LOSS, rir_of
+from setwright.training import effort_check
 from setwright.training.case import whole
 from setwright.training.done import DoneSet
-from setwright.training.effort import asked, floor_of, known_bias
+from setwright.training.effort import Asked, asked, floor_of, known_bias
 from setwright.training.ladder import ladder
 from setwright.training.lifter import Lifter
 from setwright.training.rest import EVIDENCE as REST_EVIDENCE
@@ -63,6 +64,7 @@ def next_set(
     trouble: Trouble = NONE,
     rir_more: float = 0.0,
     may_rise: bool = True,
+    to_failure: bool = False,
     body_mass_kg: float | None = None,
 ) -> NextSet:
     """The next set of an exercise that is under way.
@@ -77,6 +79,7 @@ def next_set(
         trouble: pain, technique and symptoms reported on the exercise today.
         rir_more: repetitions in reserve that the block adds.
         may_rise: False in weeks and sessions in which nothing rises.
+        to_failure: as many as possible, to check the calls (``effort_check``).
         body_mass_kg: as last weighed; the intake's by default.
 
     Raises:
@@ -92,7 +95,9 @@ def next_set(
         return _over(number, ("All sets of this exercise are done.",), ())
     bias = known_bias(lifter.honesty(exercise.id))
     planned = rir_of(entry, min(number, entry.sets)) + rir_more
-    effort = asked(planned, bias, floor_of(intake, exercise))
+    floor = floor_of(intake, exercise)
+    check = to_failure and floor == 0 and not trouble.not_heavier
+    effort = Asked(0.0, 0.0) if check else asked(planned, bias, floor)
     mass = body_mass_kg or (intake.body_mass_kg if intake is not None else None) or 0.0
     now = Between(lifter, exercise, entry, own, ladder(exercise, gym), mass, bias, effort)
     if trouble.lighter and now.steps.measured and now.steps.below(own[-1].load_kg) is None:
@@ -103,6 +108,9 @@ def next_set(
     seen = now.seen(load, rest.seconds)
     low, top = entry.reps
     reps = min(max(whole(seen.mean), 1 if now.steps.below(load) is None else low), top)
+    if check:
+        reps = max(whole(seen.low), 1)
+        notes = (*notes, effort_check.WORDS)
     if rest.because:
         notes = (rest.because, *notes)
     evidence = (*trouble.evidence, *REST_EVIDENCE)

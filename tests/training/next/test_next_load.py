@@ -138,11 +138,59 @@ def test_a_lighter_week_is_lighter_and_nothing_is_lost_after_it(diary):
     diary.block = eased
     (light,) = diary.plan(28, diary.entry(sets=4))
     assert len(light.sets) == 2
-    assert light.sets[0].rir == 4
+    assert light.sets[0].rir_real == 4
     assert light.sets[0].load_kg <= 50.0
     diary.outing(28, light.sets[0].load_kg, (8, 8), 4.0)
     (after,) = diary.plan(35)
     assert after.sets[0].load_kg >= 50.0
+
+
+def test_heavy_and_light_days_each_go_on_from_their_own(diary):
+    heavy, light = diary.entry(reps=(4, 6), rir=(2, 2)), diary.entry(reps=(12, 15), rir=(2, 2))
+    for week in range(4):
+        diary.outing(7 * week, 70.0, (5, 5, 5))
+        diary.outing(7 * week + 3, 50.0, (13, 13, 12))
+    assert 65.0 <= diary.plan(28, heavy)[0].sets[0].load_kg <= 75.0
+    diary.outing(28, 70.0, (5, 5, 5))
+    assert 45.0 <= diary.plan(31, light)[0].sets[0].load_kg <= 55.0
+
+
+@pytest.mark.parametrize("slip", [50.0 / 2.2, 110.0, 500.0])
+def test_a_slip_in_the_first_load_is_not_gone_on_from(diary, slip):
+    weeks(diary, (10, 9, 9))
+    diary.outing(21, slip, (10,))
+    diary.outing(21, 50.0, (9, 9))
+    (answer,) = diary.plan(28)
+    assert answer.sets[0].load_kg == 50.0
+
+
+def test_now_and_then_a_last_set_to_failure_where_it_is_safe(new_diary):
+    diary = new_diary()
+    near = diary.entry(rir=(2, 1))
+    for day in (0, 7, 14):
+        diary.outing(day, 50.0, (10, 9, 9))
+    last = diary.plan(21, near)[0].sets[-1]
+    assert last.to_failure
+    assert last.rir == 0
+    assert last.reps <= last.expected
+    assert not any(one.to_failure for one in diary.plan(21, near)[0].sets[:-1])
+    assert not diary.plan(21, diary.entry(rir=(3, 2)))[0].sets[-1].to_failure
+    diary.outing(21, 50.0, (10, 9))
+    diary.outing(21, 50.0, (11,), 0.0, to_failure=True)
+    assert not diary.plan(28, near)[0].sets[-1].to_failure
+    diary.outing(28, 50.0, (10, 9, 9))
+    assert diary.plan(35, near)[0].sets[-1].to_failure
+
+
+def test_no_set_to_failure_under_a_bar_after_pain_or_with_a_floor(new_diary):
+    diary = new_diary()
+    for day in (0, 7, 14):
+        diary.outing(day, 60.0, (9, 8, 8), exercise="barbell-bench-press")
+    assert not diary.plan(21, diary.entry("barbell-bench-press", rir=(1, 0)))[0].sets[-1].to_failure
+    sore = weeks(new_diary(), (10, 9, 9), last=(10, 9, 9), trouble=Trouble(pain=1))
+    assert not sore.plan(28, sore.entry(rir=(1, 0)))[0].sets[-1].to_failure
+    capped = weeks(new_diary(age_band="under 18"), (10, 9, 9))
+    assert not capped.plan(21, capped.entry(rir=(1, 0)))[0].sets[-1].to_failure
 
 
 @BOUNDED
