@@ -2,7 +2,8 @@
 
 The full ranking of `swap` asks what is best for the week and may answer with another kind of work;
 on the gym floor the stand-in should do the same job. So only the exercises most like the one that
-goes are tried, first those of its movement pattern and on other kit, and `swap` then says which of them the week likes best.
+goes are tried, first those of its movement pattern and on other kit, and `swap` then says which of
+them the week likes best.
 """
 
 from __future__ import annotations
@@ -39,27 +40,30 @@ def substitutes(plan: Plan, intake: Intake | None = None) -> Mapping[str, Swap]:
         old = catalogue.exercise(ident)
         among = _likest(old, candidates(old, None, None, person))
         ranked = swaps(plan, ident, intake=intake, among=among) if among else ()
-        best = next((one for one in ranked if one.within_limits), None)
+        best = next((one for one in ranked if one.within_limits or one.spine_change <= 0), None)
         if best is not None:
             found[ident] = best
     return found
 
 
 def _likest(old: Exercise, choices: tuple[Exercise, ...]) -> tuple[str, ...]:
-    """The few choices most like an exercise: its pattern first, then those on other kit."""
+    """The few choices most like an exercise: of its pattern and on other kit where there are any.
+
+    Its own pattern counts before other kit.
+    """
     shares = catalogue.shares()
     own = shares[catalogue.row(old.id)]
     rows = shares[[catalogue.row(one.id) for one in choices]]
     size = np.linalg.norm(rows, axis=1) * np.linalg.norm(own)
     likeness = rows @ own / np.maximum(size, 1e-9)
     needed = set(old.kit)
+
+    def rank(n: int) -> tuple[bool, bool]:
+        return choices[n].pattern != old.pattern, bool(needed & set(choices[n].kit))
+
+    like = [n for n in range(len(choices)) if likeness[n] >= SIMILAR]
+    best = min(map(rank, like), default=None)
     order = sorted(
-        (n for n in range(len(choices)) if likeness[n] >= SIMILAR),
-        key=lambda n: (
-            choices[n].pattern != old.pattern,
-            bool(needed & set(choices[n].kit)),
-            -likeness[n],
-            choices[n].id,
-        ),
+        (n for n in like if rank(n) == best), key=lambda n: (-likeness[n], choices[n].id)
     )
     return tuple(choices[n].id for n in order[:TRIED])

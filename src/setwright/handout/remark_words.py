@@ -163,7 +163,7 @@ def mend_words(mend: Mend) -> str:
     else:
         words = sentence.format(target=target, amount=amount)
     if mend.kind in ("change load", "change tempo") and mend.amount is not None:
-        words += f" by {mend.amount:+g} {mend.unit}".rstrip()
+        words += f" by {round(mend.amount, 1):+g} {mend.unit}".rstrip()
     if mend.gain is not None:
         words += f", which brings it to {number(mend.gain)}"
     return " ".join(words.split())

@@ -20,7 +20,7 @@ ROOM_BELOW_MIN = 2.5
 LANES_A_COLUMN = 2
 
 
-def week_picture(plan: Plan, rehearsal: Rehearsal) -> Figure:
+def week_picture(plan: Plan, rehearsal: Rehearsal, width_in: float | None = None) -> Figure:
     """Each session a column; exercises to scale, superset partners side by side.
 
     In a block the dark marks are working sets, the hatched band is warm-up, the dotted strip at
@@ -29,6 +29,7 @@ def week_picture(plan: Plan, rehearsal: Rehearsal) -> Figure:
     Args:
         plan: the week.
         rehearsal: the same week, rehearsed.
+        width_in: of the whole picture, inches; None gives every day its usual width.
     """
     from matplotlib import rc_context
 
@@ -43,6 +44,8 @@ def week_picture(plan: Plan, rehearsal: Rehearsal) -> Figure:
     ]
     lanes = max(len(block.lanes) for row in drawn for block in row)
     column_in = COLUMN_IN * max(1.0, lanes / LANES_A_COLUMN)
+    if width_in is not None:
+        column_in = (width_in - LEFT_IN - RIGHT_IN) / len(plan.sessions)
     width = LEFT_IN + column_in * len(plan.sessions) + RIGHT_IN
     height = TOP_IN + INCHES_A_MINUTE * minutes + BOTTOM_IN
     with rc_context(STYLE):  # type: ignore[arg-type]

@@ -7,13 +7,14 @@ from typing import Literal
 from setwright.audit.audit import AuditReport
 from setwright.design.substitute import substitutes
 from setwright.exercises import catalogue
-from setwright.handout.cautions import ASK, STOP_SIGNS, Caution, personal
+from setwright.handout.cautions import ASK, personal
 from setwright.handout.content.coach import coach_content
 from setwright.handout.content.model import Content
 from setwright.handout.content.sessions import session_content
 from setwright.handout.wording import counted, sets_of
 from setwright.plan.intake import Intake
 from setwright.plan.week import Plan
+from setwright.training.stop_signs import STOP_SIGNS, Caution
 
 Reader = Literal["client", "coach"]
 

@@ -13,7 +13,7 @@ class SetLine:
 
     Attributes:
         number: from 1.
-        rir: planned repetitions in reserve, as written.
+        rir: planned repetitions in reserve, to the nearest half.
     """
 
     number: int

@@ -91,7 +91,7 @@ def _line(
         ramp,
         substitutes.get(exercise.id, ""),
         entry.note,
-        tuple(SetLine(one.number, number(one.rir)) for one in done),
+        tuple(SetLine(one.number, number(round(2 * one.rir) / 2)) for one in done),
     )
 
 

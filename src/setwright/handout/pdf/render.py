@@ -1,0 +1,114 @@
+"""The content of a handout as PDF."""
+
+from __future__ import annotations
+
+import json
+import re
+import unicodedata
+from dataclasses import asdict
+from datetime import datetime
+from pathlib import Path
+from typing import Any, Literal
+
+from setwright.handout.content.model import Content, Group, Line, SessionContent
+from setwright.handout.pdf.fonts import fonts
+
+Paper = Literal["a4", "letter"]
+PAPERS = {"a4": "a4", "letter": "us-letter"}
+TEMPLATES = Path(__file__).parent
+# A word longer than this many letters may be broken between any two of them.
+LONG_WORD = 16
+BREAK = "\u200b"
+
+
+def pdf(content: Content, paper: Paper, moment: datetime, week_svg: bytes | None = None) -> bytes:
+    """Set the handout.
+
+    Args:
+        content: what it says.
+        paper: size of the sheet.
+        moment: date of the document, so that the same input gives the same bytes.
+        week_svg: the picture of the week; needed when the content is for the coach.
+
+    Raises:
+        ValueError: when the coach's content comes without the picture.
+    """
+    import typst
+
+    if content.coach is not None and week_svg is None:
+        raise ValueError("the coach's sheet needs the picture of the week")
+    made = typst.compile(
+        str(TEMPLATES / "handout.typ"),
+        root=str(TEMPLATES),
+        font_paths=fonts(),
+        sys_inputs={
+            "data": json.dumps(_printable(_data(content)), ensure_ascii=False),
+            "paper": PAPERS[paper],
+            "week": week_svg.decode("utf-8") if week_svg else "",
+        },
+        timestamp=int(moment.timestamp()),
+    )
+    assert isinstance(made, bytes)  # one document, no output path: bytes
+    return made
+
+
+def _data(content: Content) -> dict[str, Any]:
+    whose = f"for {content.person}" if content.person else ""
+    return {
+        "title": content.title,
+        "person": content.person,
+        "unit": content.unit,
+        "heading": " · ".join(filter(None, (content.title, whose))),
+        "summary": content.summary,
+        "own_cautions": content.own_cautions,
+        "stop_signs": content.stop_signs,
+        "ask": content.ask,
+        "sessions": [_session(one) for one in content.sessions],
+        "coach": asdict(content.coach) if content.coach else None,
+    }
+
+
+def _session(session: SessionContent) -> dict[str, Any]:
+    had = "" if session.to_be_had is None else f"; {session.to_be_had} min to be had"
+    return {
+        "heading": session.heading,
+        "minutes": f"{session.minutes} min",
+        "interval": f"80 % interval {session.interval}{had}",
+        "groups": [_group(group) for group in session.groups],
+    }
+
+
+def _group(group: Group) -> dict[str, Any]:
+    return {"letter": group.letter, "lines": [_line(line) for line in group.lines]}
+
+
+def _line(line: Line) -> dict[str, Any]:
+    return asdict(line) | {
+        "dose": line.dose,
+        "rir": line.rir.replace(" > ", " → "),
+        "ramp": ", ".join(line.ramp),
+    }
+
+
+def _printable(value: Any) -> Any:
+    """Text without control characters, its longest words with places to break."""
+    if isinstance(value, str):
+        clean = "".join(
+            letter if unicodedata.category(letter) not in ("Cc", "Cf", "Cs") else " "
+            for letter in value
+        )
+        return re.sub(rf"\S{{{LONG_WORD},}}", lambda word: _breakable(word[0]), clean)
+    if isinstance(value, dict):
+        return {key: _printable(item) for key, item in value.items()}
+    if isinstance(value, list | tuple):
+        return [_printable(item) for item in value]
+    return value
+
+
+def _breakable(word: str) -> str:
+    """A long word with a place to break after every letter from the eighth on.
+
+    Words of the trade such as ``thoracolumbar`` or ``self-supported`` stay whole unless they are
+    longer than any of them.
+    """
+    return word[:8] + BREAK + BREAK.join(word[8:])
