@@ -17,14 +17,12 @@ from setwright.plan.log import (
     Skipped,
     Withdrawn,
 )
-from setwright.plan.symptoms import FINDING_OF
 from setwright.sources.library import finding
+from setwright.training.pain import answer_to
+from setwright.training.stop_signs import referral
 
 HEAD = f"  {'exercise':<34} {'set':>4} {'load':>12} {'reps':>6} {'RIR':>5} {'rest':>6}"
-STOP = (
-    "STOP: the session ends here. This is no diagnosis; a licensed professional decides what it "
-    "is\nand when training goes on."
-)
+STOP = "STOP. This is no diagnosis; a licensed professional decides what it is."
 
 
 def exercise_words(ident: str) -> str:
@@ -57,9 +55,8 @@ def stop_text(records: Iterable[Record]) -> str:
     told = [name for one in records if isinstance(one, SetRecord) for name in one.symptoms]
     if not told:
         return ""
-    named = dict.fromkeys(told)
-    known = dict.fromkeys(finding(FINDING_OF[name]).finding for name in named)
-    return "\n".join([STOP, f"Reported: {', '.join(named)}.", *known])
+    named = ", ".join(dict.fromkeys(told))
+    return "\n".join([STOP, f"Reported: {named}.", *(one.words for one in referral(told))])
 
 
 def pain_text(records: Iterable[Record]) -> str:
@@ -71,9 +68,9 @@ def pain_text(records: Iterable[Record]) -> str:
     for one in hurt:
         if one.pain:
             worst[one.pain.where] = max(worst.get(one.pain.where, 0), one.pain.level)
-    said = [f"{where} {level}/10" for where, level in worst.items()]
+    said = [f"{where} {level}/10 ({answer_to(level)})" for where, level in worst.items()]
     return (
-        f"Pain: {', '.join(said)}. {finding('pain-scale').finding} "
+        f"Pain: {', '.join(said)}.\n{finding('pain-scale').finding} "
         f"{finding('pain-persist').finding}"
     )
 
