@@ -179,3 +179,22 @@ def test_strength_says_what_is_known_and_no_more(log):
     assert row["lifted"]["median"] > 50
     assert row["calls"] == 15
     assert row["honesty"]["low"] < row["honesty"]["high"]
+
+
+def test_a_lighter_week_that_was_agreed_is_lighter(log):
+    log.weeks(3)
+    usual = json.loads(run("next", log.folder, "--today", "2026-09-28", "--json").stdout)
+    decision = {
+        "id": str(UUID(int=9999)), "at": "2026-09-27T20:00:00", "week": "2026-09-21",
+        "proposal": "lighter-week", "kind": "lighter week", "choice": "accept",
+        "change": {"week": "2026-09-28"}, "because": "a hard month at work",
+    }  # fmt: skip
+    (log.folder / "decisions.jsonl").write_text(json.dumps(decision) + "\n", encoding="utf-8")
+    light = json.loads(run("next", log.folder, "--today", "2026-09-28", "--json").stdout)
+    assert light["session"]["place"]["kind"] == "ease"
+
+    def sets(answer):
+        return answer["session"]["exercises"][0]["prescribed"]["sets"]
+
+    assert len(sets(light)) < len(sets(usual))
+    assert sets(light)[0]["rir_real"] == sets(usual)[0]["rir_real"] + 2
