@@ -23,6 +23,8 @@ COMMANDS = (
     "sources",
     "log",
     "next",
+    "review",
+    "decide",
     "strength",
     "lab",
     "demo",
