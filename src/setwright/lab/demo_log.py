@@ -37,7 +37,7 @@ from setwright.training.block import block_of
 from setwright.training.from_log import done_sets
 from setwright.training.ladder import Ladder, ladder
 from setwright.training.lifter import Lifter
-from setwright.training.past import Past
+from setwright.training.past import Past, past_from_log
 from setwright.training.policy import plan_sets
 from setwright.training.seeds import seeds_of
 from setwright.training.sets import PlannedSet
@@ -98,6 +98,7 @@ class _Diary:
         self._body = Body(person_of(intake, plan, extra, self._ladders, seed))
         self._lifter = Lifter.start(intake.sex, intake.experience, seeds_of(intake))
         self._past = Past()
+        self._written: list[Record] = []
         self._block = block_of(intake, start.toordinal())
         self._drift = 0.0
         self._lived = 0
@@ -108,7 +109,9 @@ class _Diary:
             self._drift = 0.8 * self._drift + float(self._rng.normal(0, 0.2))
             for number, session in enumerate(self._plan.sessions):
                 day = self._start + timedelta(days=7 * week + DAYS.index(session.day))
-                yield from self._day(week, number, session, day)
+                for record in self._day(week, number, session, day):
+                    self._written.append(record)
+                    yield record
 
     def _day(self, week: int, number: int, session: Session, day: date) -> Iterator[Record]:
         while self._lived < (day - self._start).days:
@@ -132,7 +135,7 @@ class _Diary:
         weighed = BodyMass(id=self._id(), at=records[0].at, kg=self._mass)
         for done in done_sets(log_of([weighed, *records]), self._intake):
             self._lifter.fold(done)
-            self._past.add(done)
+        self._past = past_from_log(log_of(self._written), self._intake)
 
     def _id(self) -> str:
         return str(UUID(bytes=self._rng.bytes(16), version=4))
