@@ -21,21 +21,21 @@ LONG_WORD = 16
 BREAK = "\u200b"
 
 
-def pdf(content: Content, paper: Paper, moment: datetime, week_svg: bytes | None = None) -> bytes:
+def pdf(content: Content, paper: Paper, moment: datetime, week: tuple[str, ...] = ()) -> bytes:
     """Set the handout.
 
     Args:
         content: what it says.
         paper: size of the sheet.
         moment: date of the document, so that the same input gives the same bytes.
-        week_svg: the picture of the week; needed when the content is for the coach.
+        week: pictures of the week as SVG; needed when the content is for the coach.
 
     Raises:
         ValueError: when the coach's content comes without the picture.
     """
     import typst
 
-    if content.coach is not None and week_svg is None:
+    if content.coach is not None and not week:
         raise ValueError("the coach's sheet needs the picture of the week")
     made = typst.compile(
         str(TEMPLATES / "handout.typ"),
@@ -44,7 +44,7 @@ def pdf(content: Content, paper: Paper, moment: datetime, week_svg: bytes | None
         sys_inputs={
             "data": json.dumps(_printable(_data(content)), ensure_ascii=False),
             "paper": PAPERS[paper],
-            "week": week_svg.decode("utf-8") if week_svg else "",
+            "week": json.dumps(week),
         },
         timestamp=int(moment.timestamp()),
     )

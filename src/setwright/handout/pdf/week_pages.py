@@ -1,0 +1,58 @@
+"""The picture of the week cut for the page: few enough days on each that words stay readable."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+from setwright.handout.drawing import STYLE
+from setwright.handout.week_blocks import INCHES_A_MINUTE
+from setwright.handout.week_picture import week_picture
+from setwright.plan.week import Plan, Session
+from setwright.rehearsal.model import Rehearsal
+
+PAGE_IN = 7.3
+# Days on a page while supersets have two exercises at most, and beyond.
+DAYS, DAYS_WIDE = 4, 2
+# Width over height of the room on the page; a taller picture is drawn wider, then scaled down.
+SHAPE = 0.74
+REST_IN = 1.8
+
+
+def week_pages(plan: Plan, rehearsal: Rehearsal) -> tuple[str, ...]:
+    """The week as SVG pictures, in the order of its sessions.
+
+    Args:
+        plan: the week.
+        rehearsal: the same week, rehearsed.
+    """
+    most = DAYS if max(map(_lanes, plan.sessions)) <= 2 else DAYS_WIDE
+    pages = -(-len(plan.sessions) // most)
+    each = -(-len(plan.sessions) // pages)
+    return tuple(
+        _page(
+            plan.model_copy(update={"sessions": plan.sessions[start : start + each]}),
+            Rehearsal(rehearsal.sessions[start : start + each]),
+        )
+        for start in range(0, len(plan.sessions), each)
+    )
+
+
+def _lanes(session: Session) -> int:
+    """The most exercises that are alternated."""
+    letters = [entry.superset for entry in session.exercises if entry.superset]
+    return max((letters.count(letter) for letter in letters), default=1)
+
+
+def _page(plan: Plan, rehearsal: Rehearsal) -> str:
+    from matplotlib import rc_context
+
+    minutes = max(
+        max(lived.total_s / 60, session.minutes or 0)
+        for session, lived in zip(plan.sessions, rehearsal.sessions, strict=True)
+    )
+    width = max(PAGE_IN, SHAPE * (minutes * INCHES_A_MINUTE + REST_IN))
+    figure = week_picture(plan, rehearsal, width_in=width)
+    into = BytesIO()
+    with rc_context(STYLE):  # type: ignore[arg-type]
+        figure.savefig(into, format="svg", metadata={"Date": None})
+    return into.getvalue().decode("utf-8")
