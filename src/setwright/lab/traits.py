@@ -101,9 +101,9 @@ def draw_traits(rng: np.random.Generator, experience: Experience | None = None) 
         room=ROOM[status] * exp(float(rng.normal(0, 0.35))),
         rate=RATE[status] * exp(float(rng.normal(0, 0.35))),
         decay_weeks=float(rng.uniform(10, 22)),
-        tires=(0.8 if sex == "female" else 1.0) * exp(float(rng.normal(0, 0.22))),
+        tires=(0.98 if sex == "female" else 1.0) * exp(float(rng.normal(0, 0.22))),
         refills=(0.75 if sex == "female" else 1.0) * exp(float(rng.normal(0, 0.15))),
-        lasting=0.3 if sex == "female" else 1.0,
+        lasting=0.22 if sex == "female" else 1.0,
         recovery_days=float(rng.uniform(0.9, 1.9)),
         day_sd=0.012 * exp(float(rng.normal(0, 0.3))),
         call_offset={
