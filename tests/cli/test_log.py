@@ -26,6 +26,8 @@ def client(tmp_path: Path) -> Path:
 
 
 def run(*words: str | Path, stdin: str | None = "") -> subprocess.CompletedProcess[str]:
+    if words[0] == "import":
+        words = (*words, "--today", "2026-11-25")
     return subprocess.run(
         [sys.executable, "-m", "setwright", "log", *map(str, words)],
         input=stdin,

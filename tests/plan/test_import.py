@@ -18,7 +18,7 @@ from setwright.plan.importing.importer import Imported, import_table
 from setwright.plan.importing.question import spread
 from setwright.plan.importing.rows import Settings
 from setwright.plan.importing.table import read_table
-from setwright.plan.log import BodyMass, Log, Record, SetRecord, log_of
+from setwright.plan.log import BodyMass, Log, Record, SetRecord, Skipped, log_of
 
 TODAY = date(2026, 11, 25)
 
@@ -176,6 +176,13 @@ def test_a_line_left_out_as_answered(answers: dict[str, str]) -> None:
     assert (result.records, result.questions, result.left_out) == ((), (), (2,))
 
 
+def test_lines_without_figures_may_have_been_skipped() -> None:
+    rows = [{**squats([100])[0], "Weight": "", "Reps": "", "Set": str(place)} for place in (1, 2)]
+    result = imported(table_of(rows), answers={"lines without figures": "skipped"})
+    assert [type(record) for record in result.records] == [Skipped]
+    assert (result.questions, result.record_lines) == ((), (2, 3))
+
+
 def test_date_order_is_said_or_proven() -> None:
     assert one(row(Date="07/09/2026"), order="dmy").at.month == 9
     assert one(row(Date="07/09/2026"), order="mdy").at.month == 7
@@ -260,7 +267,7 @@ def test_body_mass_is_told_once_a_day() -> None:
         for reps in ("8", "7")
     ]
     masses = [one for one in imported(table_of(rows)).records if isinstance(one, BodyMass)]
-    assert [mass.kg for mass in masses] == [82.5]
+    assert [(mass.kg, mass.at.minute) for mass in masses] == [(82.5, 5)]
 
 
 def squats(loads: Sequence[float]) -> list[dict[str, str]]:

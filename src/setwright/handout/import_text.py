@@ -83,7 +83,8 @@ def spoken_question(question: Question) -> str:
     keys = [form.rpartition("=")[0] for form in question.answers]
     words = [form.rpartition("=")[2] for form in question.answers]
     first = keys[0].rpartition(" ")[2]
-    said = [f"the right {first}" if word == "..." else word for word in words]
+    spoken = {"...": f"the right {first}", "EXERCISE": "an exercise"}
+    said = [spoken.get(word, word) for word in words]
     return f"{_asked(question)}\n    Answers: {' | '.join(said)}"
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import uuid
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -79,15 +79,17 @@ def command(
     intake, log = opened(folder)
     said = _said(rest, pain, symptoms, technique, note)
     known = log.standing_ids()
-    when = moment(at, datetime.now().replace(microsecond=0))
+    now = datetime.now().replace(microsecond=0)
+    when = moment(at, now)
     entering = Entering(when, unit or intake.unit, lambda: str(uuid.uuid4()), said, known)
     records = _records(line, entering)
     append_records(folder / LOG, records)
+    asks = _asks(log, records, now)
     if as_json:
-        emit_json({"added": records, "asks": _asks(log, records), "stop": stop_text(records)})
+        emit_json({"added": records, "asks": asks, "stop": stop_text(records)})
         return
     click.echo(added_text(records, intake.unit))
-    for ask in _asks(log, records):
+    for ask in asks:
         click.echo(ask)
     if pain := pain_text(records):
         click.echo(pain)
@@ -150,7 +152,16 @@ def _said(
     return fields
 
 
-def _asks(log: Log, records: tuple[Record, ...]) -> tuple[str, ...]:
+def _asks(log: Log, records: tuple[Record, ...], now: datetime) -> tuple[str, ...]:
+    """What is added and yet looks odd: never refused, the coach may be right."""
+    from setwright.handout.import_text import noticed
     from setwright.plan.unit_slips import slip_words
 
-    return slip_words(log, records)
+    late = {record.at.date() for record in records if record.at > now + timedelta(days=1)}
+    future = tuple(f"Is {day} right? It is in the future." for day in sorted(late))
+    notes = tuple(
+        f"Does this note tell of a symptom that stops training? {note} If so, take it back and "
+        "enter it with --symptom."
+        for note in noticed(records)
+    )
+    return future + slip_words(log, records) + notes

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from datetime import datetime, time
 
 from pydantic import ValidationError
 
@@ -16,7 +17,7 @@ from setwright.plan.importing.question import LEAVE_OUT, Question, grouped
 from setwright.plan.importing.rows import LineReader, Lines, Settings
 from setwright.plan.importing.slips import units_asked
 from setwright.plan.importing.table import Table
-from setwright.plan.log import BodyMass, Log, Record, SetRecord
+from setwright.plan.log import BodyMass, Log, Record, SetRecord, Skipped, log_of
 
 
 @dataclass(frozen=True)
@@ -68,9 +69,9 @@ def import_table(table: Table, columns: Columns, settings: Settings, log: Log) -
         for draft, record in pairs
         if draft.line not in asked and draft.line not in gone
     ]
-    found += [(line, mass) for line, mass in _masses(lines) if line not in asked]
+    found += [(line, one) for line, one in _others(lines) if line not in asked]
     found.sort(key=lambda item: item[0])
-    records = tuple(dict.fromkeys(record for _, record in found))
+    records = log_of(record for _, record in found).records
     return Imported(
         records,
         tuple(record for record in records if record.id not in log.ids),
@@ -117,10 +118,17 @@ def _record(draft: Draft, ident: str) -> SetRecord:
     return SetRecord.model_validate({"id": ident, **draft.fields})
 
 
-def _masses(lines: Lines) -> list[tuple[int, BodyMass]]:
-    """Body masses, each told once a day however many lines repeat it."""
-    found = []
+def _others(lines: Lines) -> list[tuple[int, Record]]:
+    """Body masses and skipped exercises, each told once a day however many lines repeat it."""
+    found: list[tuple[int, Record]] = []
+    first = {
+        at.date(): at for _, at, _ in sorted(lines.masses, key=lambda one: one[1], reverse=True)
+    }
     for line, at, kilos in lines.masses:
         ident = derived_id(f"body mass {at.date()} {kilos}")
-        found.append((line, BodyMass(id=ident, at=at, kg=kilos)))
+        found.append((line, BodyMass(id=ident, at=first[at.date()], kg=kilos)))
+    for line, at, exercise in lines.skipped:
+        ident = derived_id(f"skipped {at.date()} {exercise}")
+        day = datetime.combine(at.date(), time(0))
+        found.append((line, Skipped(id=ident, at=day, exercise=exercise)))
     return found

@@ -25,6 +25,7 @@ from setwright.plan.naming import UnsureNameError, exercise_id
 
 EARLIEST = date(1970, 1, 1)
 WITHOUT_FIGURES = "lines without figures"
+SKIPPED = "skipped"
 
 
 @dataclass(frozen=True)
@@ -55,6 +56,7 @@ class Lines:
     Attributes:
         drafts: sets.
         masses: line, time and kg of body masses.
+        skipped: line, time and exercise of lines that were not done, as answered.
         questions: one for each line held back.
         headings: lines that are headings, or tell only the day or the exercise of those below.
         left_out: lines the coach answered to leave out.
@@ -62,6 +64,7 @@ class Lines:
 
     drafts: list[Draft] = field(default_factory=list)
     masses: list[tuple[int, datetime, float]] = field(default_factory=list)
+    skipped: list[tuple[int, datetime, str]] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)
     headings: list[int] = field(default_factory=list)
     left_out: list[int] = field(default_factory=list)
@@ -148,9 +151,19 @@ class LineReader:
             self.lines.headings.append(cells.line)
         elif self._settings.answers.get(WITHOUT_FIGURES) == LEAVE_OUT:
             self.lines.left_out.append(cells.line)
+        elif self._settings.answers.get(WITHOUT_FIGURES) == SKIPPED and doubt is None:
+            ident = self._exercise(cells)
+            if ident is None:
+                self.lines.left_out.append(cells.line)
+            else:
+                self.lines.skipped.append((cells.line, self._at(cells), ident))
         else:
-            asks = "Were these done? If so, the file must tell the load and the repetitions."
-            answers = (f"{cells.line} reps=...", f"{WITHOUT_FIGURES}={LEAVE_OUT}")
+            asks = "Was this done? Then say what; or was it skipped, or is it to be left out?"
+            forms = (SKIPPED, LEAVE_OUT)
+            answers = (
+                f"{cells.line} reps=...",
+                *(f"{WITHOUT_FIGURES}={form}" for form in forms),
+            )
             found = "neither load nor repetitions"
             raise DoubtError(
                 Question(WITHOUT_FIGURES, "no set", (cells.line,), "", found, asks, answers)
