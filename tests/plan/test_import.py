@@ -260,11 +260,12 @@ def test_body_mass_is_told_once_a_day() -> None:
         {
             "Date": "2026-09-07",
             "Exercise": "dip",
+            "Time": clock,
             "Weight": "10",
-            "Reps": reps,
+            "Reps": "8",
             "Bodyweight": "82,5",
         }
-        for reps in ("8", "7")
+        for clock in ("18:10", "18:05")
     ]
     masses = [one for one in imported(table_of(rows)).records if isinstance(one, BodyMass)]
     assert [(mass.kg, mass.at.minute) for mass in masses] == [(82.5, 5)]
