@@ -29,6 +29,8 @@ COMMANDS = (
     "lab",
     "demo",
 )
+# The matrices here are small: threads of the linear algebra would only wait for each other.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 BAD_INPUT = 2
 INTERRUPTED = 130
 OUR_FAULT = 70

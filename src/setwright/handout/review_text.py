@@ -12,7 +12,7 @@ from setwright.handout.proposal_text import proposal_lines
 from setwright.handout.wording import counted, folded, number
 from setwright.training.effort import SPOKEN_BIAS
 from setwright.training.facts.attendance import SessionDone
-from setwright.training.facts.dose import PartDose
+from setwright.training.facts.dose import NEAR_SETS, PartDose
 from setwright.training.facts.strength import Change
 from setwright.training.facts.week import Facts
 from setwright.training.review import Review
@@ -20,8 +20,8 @@ from setwright.training.review import Review
 WIDTH = 100
 NAME = 34
 # Rows of a kind; what is beyond is counted.
-MOST = 6
-MOST_PARTS = 8
+MOST = 5
+MOST_PARTS = 6
 
 
 def review_text(found: Review) -> str:
@@ -96,27 +96,28 @@ def _session(one: SessionDone, facts: Facts) -> str:
 
 
 def change_words(one: Change) -> str:
-    """A change of strength with its interval and span."""
-    return f"{one.percent:+.1f} % ({one.low:+.1f} to {one.high:+.1f}) in {one.days} days"
+    """A change of strength, and the trend with its interval."""
+    trend = one.trend
+    return (
+        f"{one.percent:+.1f} % in {one.days} days; trend {trend.percent_a_week:+.1f} % a week "
+        f"({trend.low:+.1f} to {trend.high:+.1f})"
+    )
 
 
 def _strength(facts: Facts) -> list[str]:
     if not facts.changes:
         return _row("Strength", "Not enough sets yet to tell a change: it takes two weeks.")
-    sure = [one for one in facts.changes if one.beyond_noise]
-    sure.sort(key=lambda one: (one.percent > 0, -abs(one.percent)))
-    rest = len(facts.changes) - len(sure)
-    lines = []
-    for one in sure[:MOST]:
-        lines.append(f"{exercise_name(one.exercise):<{NAME}}{change_words(one)}")
-    if len(sure) > MOST:
-        lines.append(f"and {len(sure) - MOST} more")
-    if rest:
-        lines.append(
-            f"No change beyond noise on {counted(rest, 'exercise')}."
-            if sure
-            else f"No change beyond noise on any of {counted(rest, 'exercise')}."
-        )
+    fell = [one for one in facts.changes if one.fell]
+    rose = [one for one in facts.changes if one.rose]
+    rest = len(facts.changes) - len(fell) - len(rose)
+    lines = [
+        f"{counted(len(rose), 'exercise')} rose beyond noise, {len(fell)} fell, {rest} neither."
+    ]
+    for one in [*fell, *rose][:MOST]:
+        lines.append(f"{exercise_name(one.exercise):<{NAME - 4}}{change_words(one)}")
+    hidden = len(fell) + len(rose) - MOST
+    if hidden > 0:
+        lines.append(f"and {hidden} more, less")
     stalls = [
         f"{exercise_name(one.exercise)} ({one.percent:+.1f} %, {one.outings} outings)"
         for one in facts.stalls[:3]
@@ -139,14 +140,16 @@ def _parts(facts: Facts) -> list[str]:
     lines = [f"{fine} of {len(asked)} parts within their target of fractional sets."]
     if under:
         # A missed session, or the plan itself?
-        own = [one for one in under if one.planned < one.band.least - 1e-6]
+        own = [one for one in under if one.planned < one.band.least - NEAR_SETS]
         done = [one for one in under if one not in own]
         if done:
             lines.append("Under, as less was done than planned: " + _listed(done, True))
         if own:
             lines.append("Under, and the plan gives no more: " + _listed(own, True))
     if low:
-        lines.append("Emphasised, above the least but not yet a sound dose: " + _listed(low, False))
+        lines.append(
+            "Emphasised, above the least but not yet a sound dose: " + _listed(low, False, 4)
+        )
     if over:
         lines.append("Over: " + _listed(over, False))
     main = [one for one in facts.parts if one.band.aim == "emphasise"] or asked
@@ -156,14 +159,14 @@ def _parts(facts: Facts) -> list[str]:
     return _beside("Parts", text)
 
 
-def _listed(rows: Iterable[PartDose], least: bool) -> str:
+def _listed(rows: Iterable[PartDose], least: bool, most: int = MOST_PARTS) -> str:
     rows = sorted(rows, key=lambda one: (one.done / max(one.band.good, 1e-9), one.part))
     words = [
         f"{part(one.part).name} {one.done:.1f} of "
         f"{number(one.band.least if least else one.band.good or one.band.most)}"
-        for one in rows[:MOST_PARTS]
+        for one in rows[:most]
     ]
-    more = f" and {len(rows) - MOST_PARTS} more" if len(rows) > MOST_PARTS else ""
+    more = f"; {len(rows) - most} more" if len(rows) > most else ""
     return "; ".join(words) + more + "."
 
 

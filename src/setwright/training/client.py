@@ -16,7 +16,7 @@ from setwright.training.attended import monday_of
 from setwright.training.block import Block, block_of
 from setwright.training.done import DoneSet
 from setwright.training.from_log import Weights, done_sets
-from setwright.training.lifter import Lifter, fit
+from setwright.training.lifter import Lifter
 from setwright.training.past import Past, past_from_log
 from setwright.training.seeds import seeds_of
 
@@ -30,6 +30,7 @@ class Client:
         day: proleptic ordinal of today.
         done: working sets up to and with today.
         lifter: with all of them folded in.
+        odd: sets that it did not believe, with the repetitions it had expected.
         past: what was done and reported, today included.
         block: the block of weeks that today is part of.
         gym: its loads.
@@ -40,6 +41,7 @@ class Client:
     day: int
     done: tuple[DoneSet, ...]
     lifter: Lifter
+    odd: tuple[tuple[DoneSet, float], ...]
     past: Past
     block: Block
     gym: GymKit
@@ -62,11 +64,14 @@ def client_on(folder: ClientFolder, today: date) -> Client:
     log = Log(tuple(record for record in folder.log.records if record.at <= end))
     done = done_sets(log, intake)
     past = past_from_log(log, intake)
+    lifter = Lifter.start(intake.sex, intake.experience, seeds_of(intake))
+    folds = [(one, lifter.fold(one)) for one in done]
     return Client(
         folder,
         today.toordinal(),
         done,
-        fit(done, intake.sex, intake.experience, seeds_of(intake)),
+        lifter,
+        tuple((one, fold.expected) for one, fold in folds if fold.odd),
         past,
         block_of(
             intake,

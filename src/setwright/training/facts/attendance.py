@@ -14,6 +14,7 @@ from setwright.rehearsal.rehearse import rehearse
 from setwright.training.after_break import coming_back
 from setwright.training.attended import session_of
 from setwright.training.client import Client
+from setwright.training.labels import session_label
 
 WEEKS = 4
 # Without times of day, or with all of them the same, the minutes of a session are not known.
@@ -25,7 +26,7 @@ class SessionDone:
     """One session of the plan and what came of it.
 
     Attributes:
-        session: its name.
+        session: its label.
         planned_on: its day.
         done_on: day it was done on, or None.
         planned_sets: working sets; fewer than the plan's in a lighter week.
@@ -103,7 +104,7 @@ def sessions_done(client: Client, plan: Plan, monday: date) -> tuple[SessionDone
     by_day = days_done(_sets_until(client), monday)
     done = matched(plan, by_day, _replaced(client, monday))
     lived = rehearse(plan, client.folder.intake).sessions
-    reasons = _missed(client, monday)
+    reasons = _missed(client, plan, monday)
     rows = []
     for number, session in enumerate(plan.sessions):
         weekday = done.get(number)
@@ -111,14 +112,14 @@ def sessions_done(client: Client, plan: Plan, monday: date) -> tuple[SessionDone
         on = monday + timedelta(DAYS.index(session.day))
         rows.append(
             SessionDone(
-                session.name,
+                session_label(plan, number),
                 on,
                 None if weekday is None else monday + timedelta(weekday),
                 sum(asked_sets(client, entry, on) for entry in session.exercises),
                 counted_sets(sets),
                 lived[number].total_s / 60,
                 _minutes(sets),
-                reasons.get(session.name, ""),
+                reasons.get(number, ""),
             )
         )
     return tuple(rows)
@@ -196,9 +197,22 @@ def _replaced(client: Client, monday: date) -> dict[str, str]:
     return {one.by: one.exercise for one in found if isinstance(one, Replaced)}
 
 
-def _missed(client: Client, monday: date) -> dict[str, str]:
-    found = _week(client, monday)
-    return {one.session: one.reason for one in found if isinstance(one, Missed)}
+def _missed(client: Client, plan: Plan, monday: date) -> dict[int, str]:
+    """Reasons said by index of the session; of two with one name, the one of that day."""
+    found: dict[int, str] = {}
+    for one in _week(client, monday):
+        if not isinstance(one, Missed):
+            continue
+        named = [
+            number
+            for number, session in enumerate(plan.sessions)
+            if one.session in (session.name, session_label(plan, number))
+        ]
+        day = DAYS[one.at.weekday()]
+        named.sort(key=lambda number: plan.sessions[number].day != day)
+        if named:
+            found[named[0]] = one.reason
+    return found
 
 
 def _minutes(sets: list[SetRecord]) -> float | None:

@@ -26,6 +26,8 @@ DRAWS = 400
 UNSAID_RIR = 2.0
 UNSAID_REST_S = 120.0
 LEAST_KEPT = 0.2
+# Nearer to a limit than this is on it: shares are not known better.
+NEAR_SETS = 0.25
 Standing = Literal["under", "enough", "good", "over", "not asked for"]
 
 
@@ -94,13 +96,13 @@ def part_doses(client: Client, plan: Plan | None, monday: date) -> tuple[PartDos
 
 def standing(sets: float, band: Band) -> Standing:
     """Where fractional sets a week stand in a band."""
-    if sets > band.most + 1e-6:
+    if sets > band.most + NEAR_SETS:
         return "over"
     if band.least == 0:
         return "not asked for"
-    if sets < band.least - 1e-6:
+    if sets < band.least - NEAR_SETS:
         return "under"
-    return "good" if sets >= band.good - 1e-6 else "enough"
+    return "good" if sets >= band.good - NEAR_SETS else "enough"
 
 
 def _response(doses: Sequence[Dose], client: Client) -> WeekResponse | None:

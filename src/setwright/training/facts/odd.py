@@ -8,13 +8,9 @@ from datetime import date
 from setwright.documents.units import KG_PER_LB
 from setwright.training.client import Client
 from setwright.training.done import DoneSet
-from setwright.training.lifter import Lifter
-from setwright.training.seeds import seeds_of
 
 # A load off by the factor between the units, within a tenth.
 NEAR = 0.1
-# What was done in so many weeks before tells what to expect.
-WEEKS_BEFORE = 16
 
 
 @dataclass(frozen=True)
@@ -43,18 +39,15 @@ class OddSet:
 def odd_sets(client: Client, monday: date) -> tuple[OddSet, ...]:
     """Sets of a week that the estimate did not believe, in time order."""
     first = monday.toordinal()
-    intake = client.folder.intake
-    lifter = Lifter.start(intake.sex, intake.experience, seeds_of(intake))
+    unbelieved = {one.id: expected for one, expected in client.odd}
     last: dict[str, float] = {}
     found = []
     for one in client.done:
-        if not first - 7 * WEEKS_BEFORE <= one.day < first + 7:
-            continue
-        fold = lifter.fold(one)
-        if fold.odd and one.day >= first:
-            found.append(_odd(one, fold.expected, last.get(one.exercise)))
-        if not fold.odd:
+        expected = unbelieved.get(one.id)
+        if expected is None:
             last[one.exercise] = one.load_kg
+        elif first <= one.day < first + 7:
+            found.append(_odd(one, expected, last.get(one.exercise)))
     return tuple(found)
 
 

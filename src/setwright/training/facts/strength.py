@@ -9,6 +9,7 @@ from setwright.rehearsal.strength import Z80
 from setwright.training.after_break import coming_back
 from setwright.training.client import Client
 from setwright.training.constants import CONSTANTS
+from setwright.training.lifter import Trend
 
 # A change is told over about four weeks, from the estimate nearest to that, at least so old.
 SPAN_DAYS = 28
@@ -32,6 +33,7 @@ class Change:
         percent: change.
         low: lower end of the 80 % interval.
         high: upper end.
+        trend: gain under way, percent a week, with its 80 % interval; it draws on all exercises.
     """
 
     exercise: str
@@ -40,11 +42,17 @@ class Change:
     percent: float
     low: float
     high: float
+    trend: Trend
 
     @property
-    def beyond_noise(self) -> bool:
-        """The interval leaves out zero."""
-        return self.low > 0 or self.high < 0
+    def rose(self) -> bool:
+        """It rose, and an interval, of the change or of the trend, leaves out zero."""
+        return self.percent > 0 and (self.low > 0 or self.trend.low > 0)
+
+    @property
+    def fell(self) -> bool:
+        """It fell, and an interval, of the change or of the trend, leaves out zero."""
+        return self.percent < 0 and (self.high < 0 or self.trend.high < 0)
 
 
 def changes(client: Client) -> tuple[Change, ...]:
@@ -76,7 +84,8 @@ def change_of(client: Client, exercise: str) -> Change | None:
     half = Z80 * sqrt((now.sd / now.median) ** 2 + (then.sd / then.median) ** 2)
     percent, low, high = (100 * (exp(one) - 1) for one in (step, step - half, step + half))
     outings = sum(first < day <= last for day, _ in history)
-    return Change(exercise, last - first, outings, percent, low, high)
+    trend = client.lifter.trend(exercise, client.day)
+    return Change(exercise, last - first, outings, percent, low, high, trend)
 
 
 def stalls(client: Client, found: tuple[Change, ...]) -> tuple[Change, ...]:
@@ -88,7 +97,7 @@ def stalls(client: Client, found: tuple[Change, ...]) -> tuple[Change, ...]:
     usual = CONSTANTS.trend[client.folder.intake.experience]
     rows = []
     for one in found:
-        if one.outings < STALL_OUTINGS or one.days < STALL_DAYS or one.low > 0:
+        if one.outings < STALL_OUTINGS or one.days < STALL_DAYS or one.rose:
             continue
         if coming_back(client.past.before(one.exercise, client.day), client.day, client.past.days):
             continue

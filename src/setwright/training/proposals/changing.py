@@ -9,6 +9,7 @@ from pydantic import JsonValue
 
 from setwright.documents.errors import DocumentError, Fault
 from setwright.plan.week import Entry, Plan, Session
+from setwright.training.labels import labels
 
 Change = Mapping[str, JsonValue]
 
@@ -43,16 +44,15 @@ def whole_of(change: Change, field: str, least: int, most: int) -> int:
 
 
 def session_in(plan: Plan, name: str, field: str = "session") -> int:
-    """Place of a session in the plan.
+    """Place of a session in the plan, by its label.
 
     Raises:
         DocumentError: when the plan has no such session.
     """
-    for number, session in enumerate(plan.sessions):
-        if session.name == name:
-            return number
-    names = ", ".join(session.name for session in plan.sessions)
-    raise refuse(field, name, f"a session of the plan: {names}")
+    known = labels(plan)
+    if name in known:
+        return known.index(name)
+    raise refuse(field, name, f"a session of the plan: {', '.join(known)}")
 
 
 def with_session(plan: Plan, number: int, session: Session | None) -> Plan:

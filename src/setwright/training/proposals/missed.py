@@ -14,7 +14,8 @@ from setwright.plan.week import Plan
 from setwright.rehearsal.rehearse import rehearse
 from setwright.training.facts.attendance import WEEKS, SessionDone, sessions_done
 from setwright.training.facts.week import Facts
-from setwright.training.make_up import made_up
+from setwright.training.labels import labels, session_label
+from setwright.training.make_up import Added, made_up
 from setwright.training.proposals.changing import (
     Change,
     refuse,
@@ -111,7 +112,7 @@ def _missed(facts: Facts, plan: Plan) -> dict[str, tuple[int, int]]:
         if then is None:
             continue
         for one in sessions_done(facts.client, then, monday):
-            if one.session not in {session.name for session in plan.sessions}:
+            if one.session not in labels(plan):
                 continue
             times, of = found.get(one.session, (0, 0))
             found[one.session] = times + _is_missed(facts, one), of + 1
@@ -163,14 +164,16 @@ def _dropped(facts: Facts, plan: Plan, name: str, evidence: str, times: int) -> 
     room = {at: spare.get(plan.sessions[at].day, 0.0) - week.seconds[at] for at in sorted(kept)}
     added, _ = made_up(week, kept, [number], room)
     rows: list[JsonValue] = [
-        {"exercise": one.exercise, "sets": one.sets, "to": one.session} for one in added
+        {"exercise": one.exercise, "sets": one.sets, "to": _home(plan, one)} for one in added
     ]
     change: Change = {"session": name, "add": rows}
     after = _without(plan, change)
     if after is None or loads_sore_parts_more(facts, plan, after):
         change = {"session": name, "add": []}
         after = _without(plan, change)
-    homes = ", ".join(f"{catalogue.exercise(one.exercise).name} to {one.session}" for one in added)
+    homes = ", ".join(
+        f"{catalogue.exercise(one.exercise).name} to {_home(plan, one)}" for one in added
+    )
     return Proposal(
         proposal_id(DROP, name, facts.monday),
         DROP,
@@ -186,6 +189,12 @@ def _dropped(facts: Facts, plan: Plan, name: str, evidence: str, times: int) -> 
         float(times),
         RANK,
     )
+
+
+def _home(plan: Plan, one: Added) -> str:
+    """Label of the session that takes an exercise in."""
+    places = [(session.name, session.day) for session in plan.sessions]
+    return session_label(plan, places.index((one.session, one.day)))
 
 
 def _without(plan: Plan, change: Change) -> Plan | None:

@@ -12,6 +12,7 @@ from setwright.plan.week import Entry, Plan
 from setwright.rehearsal.rehearse import rehearse
 from setwright.training.facts.dose import PartDose
 from setwright.training.facts.week import LOADED_FROM, Facts
+from setwright.training.labels import session_label
 from setwright.training.proposals.changing import (
     Change,
     session_in,
@@ -56,7 +57,7 @@ def applied(plan: Plan, change: Change, _: object) -> Plan:
 
 
 def _more(facts: Facts, plan: Plan, done: int, planned: int) -> Iterator[Proposal]:
-    falling = {one.exercise for one in facts.changes if one.high < 0}
+    falling = {one.exercise for one in facts.changes if one.fell}
     short = [
         one
         for one in facts.parts
@@ -70,7 +71,7 @@ def _more(facts: Facts, plan: Plan, done: int, planned: int) -> Iterator[Proposa
         if place is None:
             continue
         number, entry = place
-        session = plan.sessions[number].name
+        session = session_label(plan, number)
         change: Change = {
             "session": session, "exercise": entry.exercise, "sets": entry.sets + 1
         }  # fmt: skip
@@ -139,7 +140,7 @@ def _minutes(facts: Facts, day: str) -> float:
 
 
 def _fewer(facts: Facts, plan: Plan) -> Iterator[Proposal]:
-    falling = {one.exercise: one for one in facts.changes if one.high < 0}
+    falling = {one.exercise: one for one in facts.changes if one.fell}
     rows = []
     for one in facts.parts:
         at = index()[one.part]
@@ -162,7 +163,7 @@ def _fewer(facts: Facts, plan: Plan) -> Iterator[Proposal]:
         if not held:
             continue
         _, sets, minus, entry = max(held, key=lambda row: row[:3])
-        session = plan.sessions[-minus].name
+        session = session_label(plan, -minus)
         change: Change = {"session": session, "exercise": entry.exercise, "sets": sets - 1}
         figures = ", ".join(
             f"{catalogue.exercise(name).name} {falling[name].percent:+.1f} %" for name in lost[:2]
