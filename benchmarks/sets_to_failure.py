@@ -83,7 +83,7 @@ def follow(who: int, rows: list[Row], constants: Constants) -> list[Told]:
 
 
 def _told(who: int, before: int, got: float, done: Folded, constants: Constants) -> Told:
-    seen, ahead = done.before, predicted(done.before, done.scale)
+    seen, ahead = done.before, predicted(done.before, done.scale, done.half_width)
     spread = math.sqrt(seen.spread * done.scale)
     ends = [(seen.shown(got + half) - seen.u) / spread for half in (0.5, -0.5)]
     share = constants.wide_share

@@ -1,9 +1,10 @@
 """What is believed of one person: a normal state over all exercises, moved from day to day.
 
-The state holds, shared by everything: the person-wide weekly gain, curve constant, RIR bias,
-endurance, strength of the day, form of these weeks and how far strength follows load; for each
-class of exercise a curve constant and a bias; for each exercise its level (log 1RM), its own
-gain, curve constant and strength of the day. Exercises are any keys; classes are any words.
+The state holds, shared by everything: the person-wide weekly gain, curve constant, RIR bias and
+how it rises with the felt reserve and the length of the set, endurance, strength of the day, form
+of these weeks and how far strength follows load; for each class of exercise a curve constant and
+a bias; for each exercise its level (log 1RM), its own gain, curve constant and strength of the
+day. Exercises are any keys; classes are any words.
 """
 
 from __future__ import annotations
@@ -17,7 +18,8 @@ from numpy.typing import NDArray
 from setwright.training.constants import CONSTANTS, Constants
 from setwright.training.filter import Gaussian, predict
 
-GAIN, CURVE, BIAS, ENDURANCE, DAY, FORM, FOLLOW = range(7)
+GAIN, CURVE, BIAS, STEEPER, LONGER, ENDURANCE, DAY, FORM, FOLLOW = range(9)
+SHARED = 9
 WEEK = 7.0
 
 
@@ -61,16 +63,19 @@ class Belief:
         self.own: dict[str, Own] = {}
         self.loads: dict[str, tuple[int, float]] = {}
         self._classes: dict[str, tuple[int, int]] = {}
-        mean = np.array([self.usual_gain, 0.0, c.bias, 0.0, 0.0, 0.0, c.follow])
-        spread = [
-            c.trend_sd,
-            c.curve_sd,
-            c.bias_sd,
-            c.endurance_sd,
-            c.day_sd,
-            c.form_sd,
-            c.follow_sd,
-        ]
+        mean, spread = np.zeros(SHARED), np.zeros(SHARED)
+        for place, about, sd in (
+            (GAIN, self.usual_gain, c.trend_sd),
+            (CURVE, 0.0, c.curve_sd),
+            (BIAS, c.bias, c.bias_sd),
+            (STEEPER, c.steeper, c.steeper_sd),
+            (LONGER, c.longer, c.longer_sd),
+            (ENDURANCE, 0.0, c.endurance_sd),
+            (DAY, 0.0, c.day_sd),
+            (FORM, 0.0, c.form_sd),
+            (FOLLOW, c.follow, c.follow_sd),
+        ):
+            mean[place], spread[place] = about, sd
         self.state = Gaussian(mean, np.diag(np.square(spread)))
 
     def copy(self) -> Belief:

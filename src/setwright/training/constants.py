@@ -33,8 +33,14 @@ class Constants:
         bias_sd: its SD between people.
         bias_class_sd: its SD between classes of exercise of a person.
         bias_walk: SD of its wandering, over a week, repetitions.
+        steeper: repetitions that the bias rises with each one felt in reserve, mean over people.
+        steeper_sd: its SD between people.
+        longer: repetitions that the bias rises with each one of the length of the set, mean.
+        longer_sd: its SD between people.
+        call_share: SD of one person's calls about their own bias, over that of people's calls.
         endurance_sd: SD between people of the log of the share that fatigue takes.
-        unsaid_rir: repetitions left, mean, when a set stopped short and nothing was said.
+        tired_sd: SD from set to set of that share, as a share of it.
+        unsaid_rir: repetitions left, median, when a set stopped short and nothing was said.
         seed_sd: further SD of log 1RM for a set remembered at the start.
         form_sd: SD of form, which comes and goes over weeks, common to all exercises.
         form_weeks: time constant of form.
@@ -69,7 +75,13 @@ class Constants:
     bias_sd: float
     bias_class_sd: float
     bias_walk: float
+    steeper: float
+    steeper_sd: float
+    longer: float
+    longer_sd: float
+    call_share: float
     endurance_sd: float
+    tired_sd: float
     unsaid_rir: float
     seed_sd: float
     form_sd: float

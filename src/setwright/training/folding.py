@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import copysign, exp, log, sqrt
 
+import numpy as np
+
 from setwright.training.belief import Belief
-from setwright.training.filter import update
+from setwright.training.filter import shift, update
 from setwright.training.reading import Reading, read
 from setwright.training.scatter import Scatter
+from setwright.training.silent import believed
 
 # So many odd sets of an exercise in a row, all to the same side, are a change, not a slip.
 BELIEVED_AFTER = 3
@@ -26,15 +29,15 @@ class Effort:
     Attributes:
         key: exercise, known to the belief.
         system_kg: load.
-        felt: repetitions in reserve as felt; 0 at failure.
-        said: the reserve was said, or the set went to failure.
+        felt: repetitions in reserve as felt; None at failure.
+        silent: the set stopped short and nothing was said of the reserve.
         kept: share of fresh repetitions left by fatigue.
     """
 
     key: str
     system_kg: float
-    felt: float = 0.0
-    said: bool = True
+    felt: float | None = None
+    silent: bool = False
     kept: float = 1.0
 
 
@@ -45,6 +48,7 @@ class Folded:
     Attributes:
         before: what was expected of it.
         scale: of its variance, for this person.
+        half_width: of its 80 % interval, SD.
         z: how far off, SD.
         odd: not believed.
         streak: odd sets in a row, negative when weaker than expected.
@@ -52,6 +56,7 @@ class Folded:
 
     before: Reading
     scale: float
+    half_width: float
     z: float
     odd: bool
     streak: float
@@ -70,7 +75,9 @@ def fold_set(
         streak: of odd sets of the exercise before this one.
     """
     seen = _look(belief, effort)
-    scale = scatter.scale(effort.key)
+    scale, half = scatter.scale(effort.key), scatter.half_width(effort.felt is None)
+    if effort.silent:
+        return _fold_silent(belief, effort, reps, seen, scale, half)
     residual = seen.shown(reps) - seen.u
     z = residual / sqrt(seen.spread * scale)
     odd = abs(z) > belief.constants.odd_z or (abs(z) > FAR_Z and abs(residual) > FAR)
@@ -78,23 +85,40 @@ def fold_set(
     if odd:
         now = copysign(1.0, z) + (streak if streak * z > 0 else 0.0)
         if abs(now) < BELIEVED_AFTER:
-            return Folded(seen, scale, z, True, now)
+            return Folded(seen, scale, half, z, True, now)
         level = belief.own[effort.key].level
         belief.state.cov[level, level] += residual**2
         now = 0.0
     else:
-        scatter.learn(effort.key, z * sqrt(scale))
+        scatter.learn(effort.key, z, effort.felt is None)
     belief.follow_load(effort.key, log(effort.system_kg))
     fresh = _look(belief, effort)
     doubt = 1.0 if odd else _doubt(z, belief.constants.wide_share)
     noise = fresh.noise + fresh.spread * (1.0 / doubt - 1.0)
     update(belief.state, fresh.index, fresh.weights, fresh.shown(reps) - fresh.u, noise)
-    return Folded(seen, scale, z, odd, now)
+    return Folded(seen, scale, half, z, odd, now)
 
 
 def _look(belief: Belief, effort: Effort) -> Reading:
     day = belief.day or 0
-    return read(belief, effort.key, effort.system_kg, day, effort.felt, effort.kept, effort.said)
+    return read(belief, effort.key, effort.system_kg, day, effort.felt, effort.kept)
+
+
+def _fold_silent(
+    belief: Belief, effort: Effort, reps: float, seen: Reading, scale: float, half: float
+) -> Folded:
+    """Fold a set of which only is known that it stopped short."""
+    usual = belief.constants.unsaid_rir
+    above = max(seen.shown(reps) - seen.u, 0.0)
+    z = above / sqrt(seen.spread * scale)
+    odd = z > belief.constants.odd_z or (z > FAR_Z and above > FAR)
+    if not odd:
+        belief.follow_load(effort.key, log(effort.system_kg))
+        fresh = _look(belief, effort)
+        by, left = believed(fresh, reps, usual)
+        along = belief.state.cov[:, list(fresh.index)] @ np.array(fresh.weights)
+        shift(belief.state, along, fresh.spread, by, left)
+    return Folded(replace(seen, left=usual), scale, half, z, odd, 0.0)
 
 
 def _doubt(z: float, share: float) -> float:
@@ -106,6 +130,6 @@ def _doubt(z: float, share: float) -> float:
 
 def take_in(belief: Belief, effort: Effort, reps: float) -> None:
     """Let a remembered set start an exercise: less sure than a logged one, and never odd."""
-    seen = read(belief, effort.key, effort.system_kg, belief.day or 0, effort.felt, 1.0)
+    seen = _look(belief, effort)
     noise = seen.noise + belief.constants.seed_sd**2
     update(belief.state, seen.index, seen.weights, seen.shown(reps) - seen.u, noise)

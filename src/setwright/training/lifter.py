@@ -10,7 +10,8 @@ from typing import Literal
 from setwright.exercises import catalogue
 from setwright.rehearsal.fatigue import Sex
 from setwright.rehearsal.strength import Z80, OneRm, scale
-from setwright.training.belief import BIAS, FORM, GAIN, WEEK, Belief
+from setwright.training.belief import FORM, GAIN, WEEK, Belief
+from setwright.training.calls import USUAL_FELT, USUAL_LENGTH, call
 from setwright.training.constants import CONSTANTS, Constants
 from setwright.training.done import DoneSet
 from setwright.training.folding import Effort, fold_set, take_in
@@ -20,6 +21,8 @@ from setwright.training.scatter import Scatter
 from setwright.training.seeds import Seed
 from setwright.training.tiredness import Tiredness
 
+# Weight of the newest call in what calls are like lately.
+CALLS_SHARE = 0.1
 Experience = Literal["beginner", "intermediate", "advanced"]
 
 
@@ -59,13 +62,22 @@ class Honesty:
         bias: positive: stops earlier than felt.
         low: lower end of the 80 % interval.
         high: upper end.
-        calls: sets of the exercise that said a reserve above 0.
+        calls: sets of the exercise that said a reserve.
     """
 
     bias: float
     low: float
     high: float
     calls: int
+
+
+@dataclass(frozen=True, slots=True)
+class Calls:
+    """Calls of the reserve of an exercise: how many, and lately at what reserve and set length."""
+
+    count: int
+    felt: float
+    length: float
 
 
 class Lifter:
@@ -77,7 +89,7 @@ class Lifter:
         self._belief = belief
         self._tired = Tiredness(sex)
         self._scatter = Scatter(belief.constants)
-        self._calls: dict[str, int] = {}
+        self._calls: dict[str, Calls] = {}
         self._streak: dict[str, float] = {}
         self._history: dict[str, list[tuple[int, float, float]]] = {}
 
@@ -100,7 +112,8 @@ class Lifter:
         lifter = cls(sex, Belief(experience, constants))
         for seed in seeds:
             lifter._know(seed.exercise, seed.system_kg)
-            take_in(lifter._belief, Effort(seed.exercise, seed.system_kg, seed.rir), seed.reps)
+            effort = Effort(seed.exercise, seed.system_kg, seed.rir or None)
+            take_in(lifter._belief, effort, seed.reps)
         return lifter
 
     def copy(self) -> Lifter:
@@ -136,19 +149,17 @@ class Lifter:
         folded = fold_set(belief, self._scatter, effort, done.reps, streak)
         self._streak[done.exercise] = folded.streak
         before = folded.before
-        if effort.felt > 0 and effort.said:
-            self._calls[done.exercise] = self._calls.get(done.exercise, 0) + 1
+        if effort.felt is not None and not folded.odd:
+            self._hear(done.exercise, effort.felt, before.reps(before.u) + before.left)
         self._tired.after(done, before.left)
         self._note(done.exercise, done.day)
         expected = max(before.reps(before.u), 0.0)
         return Fold(expected, sd(before, folded.scale), done.reps, folded.z, folded.odd)
 
     def _effort(self, done: DoneSet, kept: float) -> Effort:
-        said = done.to_failure or done.rir is not None
-        felt = 0.0 if done.to_failure else done.rir
-        if felt is None:
-            felt = self._belief.constants.unsaid_rir
-        return Effort(done.exercise, done.system_kg, felt, said, kept)
+        silent = done.rir is None and not done.to_failure
+        felt = None if done.to_failure else done.rir
+        return Effort(done.exercise, done.system_kg, felt, silent, kept)
 
     def _note(self, exercise: str, day: int) -> None:
         rows = self._history.setdefault(exercise, [])
@@ -203,8 +214,9 @@ class Lifter:
         """
         if kept is None:
             kept = self._tired.kept_at(exercise, day, rest_s)
-        seen = read(self._belief, exercise, system_kg, day, rir, kept)
-        return predicted(seen, self._scatter.scale(exercise))
+        seen = read(self._belief, exercise, system_kg, day, rir or None, kept)
+        half = self._scatter.half_width(not rir)
+        return predicted(seen, self._scatter.scale(exercise), half)
 
     def load_for(
         self,
@@ -225,7 +237,7 @@ class Lifter:
         own = self._belief.own[exercise]
         load = exp(float(self._belief.state.mean[own.level]))
         for _ in range(3):
-            seen = read(self._belief, exercise, load, day, rir, kept, chosen=False)
+            seen = read(self._belief, exercise, load, day, rir or None, kept, chosen=False)
             load *= exp(seen.u - seen.shown(reps))
         return load
 
@@ -248,10 +260,22 @@ class Lifter:
         Raises:
             KeyError: an exercise without any set or seed.
         """
-        own = self._belief.own[exercise]
-        mean, variance = self._belief.state.of((BIAS, own.class_bias), (1.0, 1.0))
-        half = Z80 * sqrt(variance)
-        return Honesty(mean, mean - half, mean + half, self._calls.get(exercise, 0))
+        heard = self._calls.get(exercise, Calls(0, USUAL_FELT, USUAL_LENGTH))
+        told = call(self._belief, exercise, heard.felt, heard.length)
+        _, variance = self._belief.state.of(told.index, told.weights)
+        bias, half = told.left - heard.felt, Z80 * sqrt(variance)
+        return Honesty(bias, bias - half, bias + half, heard.count)
+
+    def _hear(self, exercise: str, felt: float, length: float) -> None:
+        """Keep what calls of an exercise are like: how many, of which reserve, how long the set."""
+        heard = self._calls.get(exercise, Calls(0, felt, length))
+        count = heard.count + 1
+        share = max(1.0 / count, CALLS_SHARE)
+        self._calls[exercise] = Calls(
+            count,
+            heard.felt + share * (felt - heard.felt),
+            heard.length + share * (length - heard.length),
+        )
 
 
 def fit(

@@ -10,9 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import exp, log, sqrt
 
-from setwright.rehearsal.strength import Z80, rir_sd
 from setwright.training.belief import (
-    BIAS,
     CURVE,
     DAY,
     ENDURANCE,
@@ -22,6 +20,7 @@ from setwright.training.belief import (
     WEEK,
     Belief,
 )
+from setwright.training.calls import call
 
 ROUNDING = 1.0 / 12.0
 LEAST_KEPT = 0.05
@@ -67,9 +66,8 @@ def read(
     key: str,
     system_kg: float,
     day: int,
-    felt: float,
+    felt: float | None,
     kept: float,
-    said: bool = True,
     chosen: bool = True,
 ) -> Reading:
     """What is expected of a set.
@@ -79,9 +77,8 @@ def read(
         key: exercise, known to the belief.
         system_kg: load.
         day: the belief's day or a later one.
-        felt: repetitions in reserve as felt; 0 at failure.
+        felt: repetitions in reserve as felt; None at failure.
         kept: share of fresh repetitions left by fatigue before the person's endurance.
-        said: False when the reserve was not said, only that the set stopped short.
         chosen: the load was really taken, so that a change of it says something about strength;
             False to ask what would happen at any load.
     """
@@ -99,30 +96,29 @@ def read(
     change = belief.load_change(key, log(system_kg), day) if chosen else 0.0
     u += change * float(mean[FOLLOW])
     fresh = max(1.0 + a * (exp(u) - 1.0), LEAST_FRESH)
-    lost = 1.0 - kept
-    kept_now = min(max(1.0 - lost * (1.0 + float(mean[ENDURANCE])), LEAST_KEPT), 1.0)
+    lost = (1.0 - kept) * exp(float(mean[ENDURANCE]))
+    kept_now = max(1.0 - lost, LEAST_KEPT)
     per_u = a * exp(max(u, -0.5))
-    biased = min(felt, 1.0)
-    left = felt + biased * float(mean[BIAS] + mean[own.class_bias])
-    left = max(left, 0.0)
     on_curve = (fresh - 1.0) / per_u
-    on_bias = -biased / (kept_now * per_u)
+    per_rep = 1.0 / (kept_now * per_u)
     index = [own.level, own.gain, GAIN, FORM, CURVE, own.class_curve, own.curve]
     weights = [1.0, gap, gap, form, on_curve, on_curve, on_curve]
     if change != 0.0:
         index.append(FOLLOW)
         weights.append(change)
-    if felt > 0.0:
-        index += [BIAS, own.class_bias]
-        weights += [on_bias, on_bias]
     if lost > 0.0:
         index.append(ENDURANCE)
-        weights.append(-fresh * lost / (kept_now * per_u))
+        weights.append(-fresh * lost * per_rep)
     noise = c.set_sd**2 + (c.reps_sd * fresh / per_u) ** 2 + (c.jump * change) ** 2
-    call = float(rir_sd(kept_now * fresh, felt)) if felt > 0.0 else 0.0
-    if not said:
-        call = max(call, c.unsaid_rir)
-    noise += (call**2 + ROUNDING) / (kept_now * per_u) ** 2
+    noise += (c.tired_sd * lost * fresh * per_rep) ** 2
+    noise += ROUNDING * per_rep**2
+    left = 0.0
+    if felt is not None:
+        told = call(belief, key, felt, kept_now * fresh)
+        left = told.left
+        noise += told.variance * per_rep**2
+        index += told.index
+        weights += (-per_rep * weight for weight in told.weights)
     if later and belief.day is not None:
         noise += c.level_walk**2 * (day - belief.day) / WEEK
         noise += c.day_sd**2 + c.day_own_sd**2 + c.form_sd**2 * (1.0 - form**2)
@@ -162,15 +158,16 @@ def sd(reading: Reading, scale: float) -> float:
     return reading.kept * reading.a * exp(reading.u) * sqrt(reading.spread * scale)
 
 
-def predicted(reading: Reading, scale: float) -> PredictedReps:
+def predicted(reading: Reading, scale: float, half_width: float) -> PredictedReps:
     """Repetitions to come, from what is expected of a set.
 
     Args:
         reading: what is expected.
         scale: of the variance, for this person.
+        half_width: of the 80 % interval, SD of this person.
     """
     variance = reading.spread * scale
-    half = Z80 * sqrt(variance)
+    half = half_width * sqrt(variance)
     return PredictedReps(
         max(reading.reps(reading.u + variance / 2), 0.0),
         float(max(round(reading.reps(reading.u)), 0)),
