@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterable
 from datetime import datetime
+from functools import cache
 from itertools import zip_longest
 
 from setwright.exercises.catalogue import exercise, ids
@@ -52,12 +53,13 @@ def done_sets(log: Log, intake: Intake | None = None) -> tuple[DoneSet, ...]:
         intake: for body mass before anything was weighed.
     """
     weights = Weights(log, intake)
+    records = log.sets()
     days: dict[tuple[int, str], list[SetRecord]] = {}
-    for record in log.sets():
+    for record in records:
         if _why_not(record, weights) is None:
             days.setdefault((record.at.toordinal(), record.exercise), []).append(record)
     done = [one for group in days.values() for one in _day(group, weights)]
-    place = {record.id: position for position, record in enumerate(log.sets())}
+    place = {record.id: position for position, record in enumerate(records)}
     return tuple(sorted(done, key=lambda one: place[one.id]))
 
 
@@ -83,10 +85,15 @@ def system_kg(record: SetRecord, body_mass_kg: float | None) -> float | None:
     return system if system > 0 else None
 
 
+@cache
+def _known() -> frozenset[str]:
+    return frozenset(ids())
+
+
 def _why_not(record: SetRecord, weights: Weights) -> str | None:
     if record.role != "working":
         return f"a {record.role} set"
-    if record.exercise not in ids():
+    if record.exercise not in _known():
         return "an exercise that is not in the catalogue"
     if record.symptoms:
         return "ended by a symptom"
@@ -107,15 +114,18 @@ def _day(group: list[SetRecord], weights: Weights) -> list[DoneSet]:
 
 
 def _pairs(group: list[SetRecord]) -> list[tuple[SetRecord, ...]]:
+    if all(record.side is None for record in group):
+        return [(record,) for record in group]
+    place = {record.id: position for position, record in enumerate(group)}
     lefts = [record for record in group if record.side == "left"]
     rights = [record for record in group if record.side == "right"]
     sets: list[tuple[SetRecord, ...]] = [(record,) for record in group if record.side is None]
     for left, right in zip_longest(lefts, rights):
         if left and right and left.load_kg == right.load_kg:
-            sets.append((left, right) if group.index(left) < group.index(right) else (right, left))
+            sets.append((left, right) if place[left.id] < place[right.id] else (right, left))
         else:
             sets += [(one,) for one in (left, right) if one]
-    return sorted(sets, key=lambda pair: group.index(pair[0]))
+    return sorted(sets, key=lambda pair: place[pair[0].id])
 
 
 def _done(pair: tuple[SetRecord, ...], number: int, weights: Weights) -> DoneSet:

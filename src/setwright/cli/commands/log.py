@@ -9,7 +9,9 @@ import click
 
 SUBCOMMANDS = {"add": "add", "import": "importing", "show": "show", "questions": "questions"}
 
-HELP = """Keep the log of what was done: CLIENT_FOLDER/log.jsonl, added to and never rewritten.
+HELP = """Keep the log of what was done.
+
+It is CLIENT_FOLDER/log.jsonl, one record a line, added to and never rewritten.
 
 \b
 Examples:
