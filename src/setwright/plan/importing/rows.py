@@ -9,7 +9,7 @@ from datetime import date, datetime, time
 from setwright.documents.units import Unit, to_kg
 from setwright.plan.amounts import AmountError, number
 from setwright.plan.importing.cells import Cells
-from setwright.plan.importing.columns import Columns, plain_heading
+from setwright.plan.importing.columns import Columns
 from setwright.plan.importing.dates import (
     DateOrder,
     OrderUnknownError,
@@ -78,7 +78,7 @@ class LineReader:
         self._day = settings.day
         self._clock: time | None = None
         self._words = ""
-        self._plain = tuple(plain_heading(one) for one in columns.headings)
+        self._headings = tuple(one.casefold() for one in columns.headings)
         self._order = settings.order or self._proven()
         # Some number their sets from 0.
         self._from_zero = "0" in self._column("number")
@@ -112,8 +112,8 @@ class LineReader:
         ]
 
     def _repeats_heading(self, row: Row) -> bool:
-        words = tuple(plain_heading(cell) for cell in row.cells)
-        return any(words) and words == self._plain[: len(words)]
+        words = tuple(cell.casefold() for cell in row.cells)
+        return any(words) and words == self._headings[: len(words)]
 
     def _line(self, cells: Cells) -> None:
         # The day and the exercise are read first, whatever becomes of the line: the lines below
