@@ -18,8 +18,6 @@ from setwright.training.trouble import stop_words
 
 # The band's top counts as reached when this much less than it is expected at the effort asked.
 TOP_SLACK = 0.5
-# Above this share a step of the kit is taken only when it is nearly sure to stay in the band.
-LARGE_STEP = 0.101
 ACSM = "step-acsm"
 REPS_EQUAL = "step-reps-equal"
 
@@ -131,9 +129,7 @@ def _raised(case: Case, from_kg: float) -> LoadStep:
     if step is None:
         text = f"{top} were reached and there is no heavier load: add repetitions."
         return LoadStep(from_kg, "same", True, (text,), (REPS_EQUAL,))
-    seen = case.expected(step)
-    large = case.ladder.rise(from_kg, step, mass) > LARGE_STEP
-    if (seen.low if large else whole(seen.mean)) < low:
+    if whole(case.expected(step).mean) < low:
         text = f"{top} were reached, but the next load would not allow {low}: add repetitions."
         return LoadStep(from_kg, "same", True, (text,), (REPS_EQUAL, "arith-smallest-step"))
     # With fine steps one is too little: rise until the middle of the band, within the bound.
