@@ -21,6 +21,8 @@ def review_data(found: Review) -> dict[str, Any]:
         ],
         "kept": [{**vars(one), "monday": one.monday.isoformat()} for one in facts.kept],
         "left_out": facts.left_out,
+        "unable": facts.unable,
+        "left_unsaid": facts.unsaid,
         "strength": facts.changes,
         "rose": [one.exercise for one in facts.changes if one.rose],
         "fell": [one.exercise for one in facts.changes if one.fell],

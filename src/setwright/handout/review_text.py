@@ -73,6 +73,12 @@ def _sessions(facts: Facts) -> list[str]:
         reasons = ", ".join(one.reasons)
         by = f" for {exercise_name(one.by)}" if one.by else ""
         rows.append(f"{exercise_name(one.exercise)}{by} ({reasons})")
+    for failed in facts.unable:
+        load = load_words(failed.load_kg, facts.plan.unit)
+        rows.append(f"{exercise_name(failed.exercise)} (no repetition could be done at {load})")
+    if facts.unsaid:
+        names = ", ".join(exercise_name(one) for one in facts.unsaid)
+        rows.append(f"{names} (nothing said)")
     if rows:
         lines += _row("Left out", "; ".join(rows) + ".")
     return lines
@@ -114,7 +120,7 @@ def _strength(facts: Facts) -> list[str]:
         f"{counted(len(rose), 'exercise')} rose beyond noise, {len(fell)} fell, {rest} neither."
     ]
     for one in [*fell, *rose][:MOST]:
-        lines.append(f"{exercise_name(one.exercise):<{NAME - 4}}{change_words(one)}")
+        lines.append(f"{exercise_name(one.exercise)[: NAME - 2]:<{NAME}}{change_words(one)}")
     hidden = len(fell) + len(rose) - MOST
     if hidden > 0:
         lines.append(f"and {hidden} more, less")
@@ -138,7 +144,9 @@ def _parts(facts: Facts) -> list[str]:
     asked = [one for one in facts.parts if one.band.least > 0]
     fine = len(asked) - len([one for one in asked if one.standing in ("under", "over")])
     lines = [f"{fine} of {len(asked)} parts within their target of fractional sets."]
-    if under:
+    if facts.under_way:
+        lines = [f"{fine} of {len(asked)} parts within their target so far; the week goes on."]
+    elif under:
         # A missed session, or the plan itself?
         own = [one for one in under if one.planned < one.band.least - NEAR_SETS]
         done = [one for one in under if one not in own]
@@ -146,14 +154,14 @@ def _parts(facts: Facts) -> list[str]:
             lines.append("Under, as less was done than planned: " + _listed(done, True))
         if own:
             lines.append("Under, and the plan gives no more: " + _listed(own, True))
-    if low:
+    if low and not facts.under_way:
         lines.append(
             "Emphasised, above the least but not yet a sound dose: " + _listed(low, False, 4)
         )
     if over:
         lines.append("Over: " + _listed(over, False))
     main = [one for one in facts.parts if one.band.aim == "emphasise"] or asked
-    if main and any(one.growth for one in main):
+    if main and not facts.under_way and any(one.growth for one in main):
         lines.append(_growth(main))
     text = [piece for line in lines for piece in folded(line, WIDTH - 10).splitlines()]
     return _beside("Parts", text)
@@ -234,7 +242,8 @@ def _odd(facts: Facts) -> list[str]:
             text += f"; was {load_words(round(one.instead_kg, 1), unit)} meant?"
         words.append(text)
     more = len(facts.odd) - len(words)
-    return _row("Odd", "; ".join(words) + (f"; and {more} more" if more else "") + ".")
+    text = "; ".join(words) + (f"; and {more} more" if more else "")
+    return _row("Odd", text if text.endswith("?") else text + ".")
 
 
 def _proposals(found: Review) -> list[str]:

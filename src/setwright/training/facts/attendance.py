@@ -58,6 +58,21 @@ class WeekKept:
 
 
 @dataclass(frozen=True)
+class Unable:
+    """An exercise of which no repetition could be done, the last times it was tried.
+
+    Attributes:
+        exercise: id.
+        days: on end on which every set of it failed.
+        load_kg: lightest load tried on them, as lifted.
+    """
+
+    exercise: str
+    days: int
+    load_kg: float
+
+
+@dataclass(frozen=True)
 class LeftOut:
     """An exercise skipped or replaced, how often this week, and the reasons said."""
 
@@ -177,6 +192,38 @@ def left_out(client: Client, monday: date) -> tuple[LeftOut, ...]:
         LeftOut(exercise, by, len(reasons), tuple(dict.fromkeys(reasons)))
         for (exercise, by), reasons in rows.items()
     )
+
+
+def unable(client: Client, monday: date) -> tuple[Unable, ...]:
+    """Exercises tried this week that have failed in every set since they were last done."""
+    days: dict[str, dict[int, list[SetRecord]]] = {}
+    for one in _sets_until(client):
+        if one.role == "working":
+            days.setdefault(one.exercise, {}).setdefault(one.at.toordinal(), []).append(one)
+    found = []
+    for exercise, by_day in days.items():
+        failed: list[SetRecord] = []
+        count = 0
+        for on in sorted(by_day, reverse=True):
+            if any(one.reps + one.partial_reps for one in by_day[on]):
+                break
+            failed += by_day[on]
+            count += 1
+        if count and max(by_day) >= monday.toordinal():
+            found.append(Unable(exercise, count, min(one.load_kg for one in failed)))
+    return tuple(found)
+
+
+def left_unsaid(client: Client, plan: Plan, monday: date) -> tuple[str, ...]:
+    """Exercises of the week's sessions done that were left out without a record of why."""
+    by_day = days_done(_sets_until(client), monday)
+    said = {one.exercise for one in (*left_out(client, monday), *unable(client, monday))}
+    found: list[str] = []
+    for number, weekday in matched(plan, by_day, _replaced(client, monday)).items():
+        done = {one.exercise for one in by_day[weekday]}
+        names = [entry.exercise for entry in plan.sessions[number].exercises]
+        found += [name for name in names if name not in done | said]
+    return tuple(dict.fromkeys(found))
 
 
 def _sets_until(client: Client) -> tuple[SetRecord, ...]:

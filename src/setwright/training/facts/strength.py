@@ -17,7 +17,7 @@ LEAST_DAYS = 14
 OLDEST_DAYS = 42
 # Outings over which an exercise that gained nothing is said to stall (common practice).
 STALL_OUTINGS = 6
-STALL_DAYS = 21
+STALL_SPAN_DAYS, STALL_LEAST_DAYS, STALL_OLDEST_DAYS = 42, 35, 56
 # "Nothing": less than this share of what people of that status gain on average.
 STALL_SHARE = 1 / 3
 
@@ -66,8 +66,14 @@ def changes(client: Client) -> tuple[Change, ...]:
     return tuple(sorted(found, key=lambda one: (-one.percent, one.exercise)))
 
 
-def change_of(client: Client, exercise: str) -> Change | None:
-    """Change of one exercise over about four weeks; None when nothing is old enough.
+def change_of(
+    client: Client,
+    exercise: str,
+    span: int = SPAN_DAYS,
+    least: int = LEAST_DAYS,
+    oldest: int = OLDEST_DAYS,
+) -> Change | None:
+    """Change of one exercise over about so many days; None when nothing is old enough.
 
     The two estimates share part of their error, which would narrow the interval of their
     difference; it is left out, so that the interval errs on the wide side.
@@ -76,10 +82,10 @@ def change_of(client: Client, exercise: str) -> Change | None:
     if not history:
         return None
     last, now = history[-1]
-    earlier = [row for row in history if LEAST_DAYS <= last - row[0] <= OLDEST_DAYS]
+    earlier = [row for row in history if least <= last - row[0] <= oldest]
     if not earlier:
         return None
-    first, then = min(earlier, key=lambda row: abs(last - row[0] - SPAN_DAYS))
+    first, then = min(earlier, key=lambda row: abs(last - row[0] - span))
     step = log(now.median / then.median)
     half = Z80 * sqrt((now.sd / now.median) ** 2 + (then.sd / then.median) ** 2)
     percent, low, high = (100 * (exp(one) - 1) for one in (step, step - half, step + half))
@@ -89,15 +95,18 @@ def change_of(client: Client, exercise: str) -> Change | None:
 
 
 def stalls(client: Client, found: tuple[Change, ...]) -> tuple[Change, ...]:
-    """Changes of exercises that gained next to nothing, most outings first.
+    """Changes over about six weeks of exercises that gained next to nothing, worst first.
 
     Not those that come back from a break, whose loads are held back on purpose, and not those
     whose block has had a lighter week in the time.
     """
     usual = CONSTANTS.trend[client.folder.intake.experience]
     rows = []
-    for one in found:
-        if one.outings < STALL_OUTINGS or one.days < STALL_DAYS or one.rose:
+    for recent in found:
+        one = change_of(
+            client, recent.exercise, STALL_SPAN_DAYS, STALL_LEAST_DAYS, STALL_OLDEST_DAYS
+        )
+        if one is None or one.outings < STALL_OUTINGS or one.rose:
             continue
         if coming_back(client.past.before(one.exercise, client.day), client.day, client.past.days):
             continue

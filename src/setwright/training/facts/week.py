@@ -17,9 +17,12 @@ from setwright.training.ease import Ease, ease_due
 from setwright.training.facts.attendance import (
     LeftOut,
     SessionDone,
+    Unable,
     WeekKept,
     left_out,
+    left_unsaid,
     sessions_done,
+    unable,
     weeks_kept,
 )
 from setwright.training.facts.dose import PartDose, part_doses
@@ -75,6 +78,16 @@ class Facts:
     def left_out(self) -> tuple[LeftOut, ...]:
         """Exercises skipped or replaced."""
         return left_out(self.client, self.monday)
+
+    @cached_property
+    def unable(self) -> tuple[Unable, ...]:
+        """Exercises tried of which no repetition could be done."""
+        return unable(self.client, self.monday)
+
+    @cached_property
+    def unsaid(self) -> tuple[str, ...]:
+        """Exercises of sessions that were done, without a set and without a word."""
+        return () if self.plan is None else left_unsaid(self.client, self.plan, self.monday)
 
     @cached_property
     def parts(self) -> tuple[PartDose, ...]:

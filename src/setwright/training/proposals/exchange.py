@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from setwright.design.swap import Swap, put, swaps
 from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.units import load_words
 from setwright.exercises import catalogue
 from setwright.plan.intake import Intake
 from setwright.plan.week import Plan
+from setwright.training.facts.attendance import Unable
 from setwright.training.facts.week import Facts
 from setwright.training.pain import PainCourse
 from setwright.training.proposals.changing import Change, refuse, text_of, with_entry
@@ -16,7 +18,11 @@ from setwright.training.proposals.guard import loads_sore_parts_more
 from setwright.training.proposals.model import Proposal, compared, proposal_id
 
 KIND = "exchange"
-RANK_PAIN, RANK_STALL = 10, 60
+RANK_PAIN, RANK_FAILED, RANK_STALL = 10, 35, 60
+# Days on end without a repetition (common practice).
+LEAST_FAILED = 2
+STARTS = "A new exercise starts by feel."
+FAILED_SOURCES = ("arith-smallest-step",)
 # A substitute worth trying loses no more than this share of the week's growth.
 MOST_LOST = 0.05
 MOST_MINUTES = 5.0
@@ -38,6 +44,12 @@ def propose(facts: Facts) -> Iterator[Proposal]:
             by = proposal.change.get("by")
             taken |= {by} if isinstance(by, str) else set()
             yield proposal
+    for failed in facts.unable:
+        if failed.exercise in held and failed.days >= LEAST_FAILED:
+            found = _substitute(facts, facts.plan, failed.exercise, "preference", taken)
+            if found is not None:
+                taken.add(found.exercise)
+                yield _for_failure(facts, facts.plan, failed, found.exercise)
     hurting = {one.exercise for one in facts.pain}
     for stall in facts.stalls:
         if stall.exercise not in held or stall.exercise in hurting:
@@ -61,7 +73,7 @@ def propose(facts: Facts) -> Iterator[Proposal]:
                 facts.plan,
                 applied(facts.plan, change, facts.intake),
                 facts.intake,
-                "A new exercise starts by feel.",
+                STARTS,
             ),
             f"{old.name} stays; a stall may also pass by itself, with food, sleep or a lighter "
             "week.",
@@ -88,6 +100,25 @@ def applied(plan: Plan, change: Change, intake: Intake) -> Plan:
         fault = Fault("by", repr(name), "an exercise that the session does not hold already")
         raise DocumentError("the change", (fault,))
     return new
+
+
+def _for_failure(facts: Facts, plan: Plan, failed: Unable, by: str) -> Proposal:
+    old, new = catalogue.exercise(failed.exercise), catalogue.exercise(by)
+    change: Change = {"exercise": failed.exercise, "by": by}
+    load = load_words(failed.load_kg, plan.unit)
+    return Proposal(
+        proposal_id(KIND, failed.exercise, facts.monday),
+        KIND,
+        failed.exercise,
+        f"{new.name} in place of {old.name}, of which no repetition can be done",
+        change,
+        (f"{old.name}: no repetition in any set on the last {failed.days} days, at {load}.",),
+        compared(plan, applied(plan, change, facts.intake), facts.intake, STARTS),
+        f"{old.name} stays in the plan, and its sets stay undone.",
+        FAILED_SOURCES,
+        float(failed.days),
+        RANK_FAILED,
+    )
 
 
 def _for_pain(facts: Facts, plan: Plan, course: PainCourse, taken: set[str]) -> Proposal:

@@ -10,7 +10,7 @@ from setwright.anatomy.atlas import index, part
 from setwright.exercises import catalogue
 from setwright.plan.week import Entry, Plan
 from setwright.rehearsal.rehearse import rehearse
-from setwright.training.facts.dose import PartDose
+from setwright.training.facts.dose import NEAR_SETS, PartDose
 from setwright.training.facts.week import LOADED_FROM, Facts
 from setwright.training.labels import session_label
 from setwright.training.proposals.changing import (
@@ -62,7 +62,7 @@ def _more(facts: Facts, plan: Plan, done: int, planned: int) -> Iterator[Proposa
         one
         for one in facts.parts
         if one.standing in ("under", "enough")
-        and min(one.done, one.planned) < _wanted(one)
+        and one.planned < _wanted(one) - NEAR_SETS
         and one.part not in facts.sore_parts
     ]
     short.sort(key=lambda one: (one.done / max(_wanted(one), 1e-9), one.part))
@@ -85,7 +85,7 @@ def _more(facts: Facts, plan: Plan, done: int, planned: int) -> Iterator[Proposa
             change,
             (
                 f"{part(one.part).name}: {one.done:.1f} fractional sets done, {_wanted(one):g} "
-                f"wanted; the plan itself gives {one.planned:.1f}.",
+                f"wanted; the plan gives {one.planned:.1f}.",
                 f"{done} of {planned} planned sets were done over {len(facts.kept)} weeks, without "
                 "pain there or strength lost beyond noise.",
             ),

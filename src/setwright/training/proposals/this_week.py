@@ -24,13 +24,19 @@ def propose(facts: Facts) -> Iterator[Proposal]:
     found = catch_up(facts.plan, facts.intake, done, client.day + 1)
     if found is None:
         return
-    steps = [f"{one.session} on {one.to_day.capitalize()}" for one in found.moves]
+    steps = [
+        f"{one.session} of {one.from_day.capitalize()} on {one.to_day.capitalize()}"
+        for one in found.moves
+    ]
     steps += [
         f"{catalogue.exercise(one.exercise).name}, {one.sets} sets, in {one.session}"
         for one in found.added
     ]
-    steps += [f"without {one.session}" for one in found.drops]
-    subject = ", ".join(found.missed)
+    steps += [f"without {one.session} of {one.day.capitalize()}" for one in found.drops]
+    missed = [
+        one.session for one in facts.sessions if one.done_on is None and one.planned_on <= facts.day
+    ]
+    subject = ", ".join(missed)
     yield Proposal(
         proposal_id(KIND, subject, facts.monday),
         KIND,
@@ -41,6 +47,6 @@ def propose(facts: Facts) -> Iterator[Proposal]:
         Expected(words=f"Keeps {found.kept:.0%} of the week's expected growth."),
         "What was missed stays out; one week with less work loses little.",
         found.evidence,
-        float(len(found.missed)),
+        float(len(missed)),
         RANK,
     )
