@@ -13,10 +13,9 @@ from dataclasses import dataclass
 from math import exp
 
 import numpy as np
-from numpy.typing import NDArray
 
 from setwright.training.constants import CONSTANTS, Constants
-from setwright.training.filter import Gaussian, predict
+from setwright.training.filter import FloatArray, Flow, Gaussian, predict
 
 GAIN, CURVE, BIAS, STEEPER, LONGER, ENDURANCE, DAY, FORM, FOLLOW = range(9)
 SHARED = 9
@@ -136,56 +135,54 @@ class Belief:
 
     def _motion(
         self, days: int, gap: float
-    ) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
-        """Transition, noise and drift of the state over a number of days."""
+    ) -> tuple[FloatArray, tuple[Flow, ...], FloatArray, FloatArray]:
+        """What stays, what flows, what is added and what drifts over a number of days."""
         c = self.constants
         weeks = days / WEEK
-        size = len(self.state.mean)
-        moves = np.eye(size)
-        noise = np.zeros(size)
-        drift = np.zeros(size)
-        stays = exp(-weeks / c.trend_weeks)
-        moves[GAIN, GAIN] = stays
-        noise[GAIN] = c.trend_sd**2 * (1 - stays**2)
-        drift[GAIN] = (1 - stays) * self.usual_gain
+        stays = np.ones(len(self.state.mean))
+        noise = np.zeros(len(stays))
+        drift = np.zeros(len(stays))
+        stays[GAIN] = exp(-weeks / c.trend_weeks)
+        noise[GAIN] = c.trend_sd**2 * (1 - stays[GAIN] ** 2)
+        drift[GAIN] = (1 - stays[GAIN]) * self.usual_gain
         noise[BIAS] = c.bias_walk**2 * weeks
-        fades = exp(-weeks / c.form_weeks)
-        moves[FORM, FORM] = fades
-        noise[FORM] = c.form_sd**2 * (1 - fades**2)
-        moves[DAY, DAY] = 0.0
+        stays[FORM] = exp(-weeks / c.form_weeks)
+        noise[FORM] = c.form_sd**2 * (1 - stays[FORM] ** 2)
+        stays[DAY] = 0.0
         noise[DAY] = c.day_sd**2
-        owned = list(self.own.values())
-        level = [own.level for own in owned]
-        gain = [own.gain for own in owned]
-        today = [own.day for own in owned]
-        moves[level, gain] = gap
-        moves[level, GAIN] = gap
+        level = np.array([own.level for own in self.own.values()], dtype=np.intp)
+        gain, today = level + 1, level + 3
         noise[level] = c.level_walk**2 * weeks
-        moves[gain, gain] = exp(-weeks / c.early_weeks)
-        moves[today, today] = 0.0
+        stays[gain] = exp(-weeks / c.early_weeks)
+        stays[today] = 0.0
         noise[today] = c.day_own_sd**2
-        return moves, np.diag(noise), drift
+        shared = np.full(len(level), GAIN)
+        return stays, (Flow(level, gain, gap), Flow(level, shared, gap)), noise, drift
 
     def load_change(self, key: str, log_load: float, day: int) -> float:
         """Log of the load over that of the last day with the exercise; 0 on the same day."""
         last = self.loads.get(key)
         return log_load - last[1] if last is not None and day > last[0] else 0.0
 
-    def follow_load(self, key: str, log_load: float) -> None:
+    def follow_load(self, key: str, log_load: float) -> bool:
         """Take in that an exercise is done with a load today, and what this says of its level.
 
         A load that was changed from one day to the next was changed for a reason: a share of
         the change, learned for each person, is taken as a change of strength.
+
+        Returns:
+            Whether the belief was changed.
         """
         day = self.day or 0
         change = self.load_change(key, log_load, day)
         if key not in self.loads or self.loads[key][0] < day:
             self.loads[key] = (day, log_load)
         if change == 0.0:
-            return
+            return False
         level = self.own[key].level
         state = self.state
         state.mean[level] += change * state.mean[FOLLOW]
         state.cov[level, :] += change * state.cov[FOLLOW, :]
         state.cov[:, level] += change * state.cov[:, FOLLOW]
         state.cov[level, level] += (self.constants.jump * change) ** 2
+        return True

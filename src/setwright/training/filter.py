@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
+FADED = 1e-60
 
 
 @dataclass
@@ -35,24 +36,57 @@ class Gaussian:
             index: the states, each at most once.
             weights: their weights, same length.
         """
-        chosen = list(index)
-        weight = np.asarray(weights, dtype=float)
-        block = self.cov[np.ix_(chosen, chosen)]
+        chosen = np.array(index)
+        weight = np.array(weights)
+        block = self.cov[chosen[:, None], chosen]
         return float(self.mean[chosen] @ weight), float(weight @ block @ weight)
 
 
-def predict(state: Gaussian, transition: FloatArray, noise: FloatArray, drift: FloatArray) -> None:
-    """Let time pass: ``mean <- F mean + drift``, ``cov <- F cov F' + noise``.
+@dataclass(frozen=True)
+class Flow:
+    """A share of some states that passes into others in a step of time.
+
+    Attributes:
+        to: states that gain, each at most once.
+        out_of: the state that flows into each, same length; a state may feed several.
+        share: of it.
+    """
+
+    to: NDArray[np.intp]
+    out_of: NDArray[np.intp]
+    share: float
+
+
+def predict(
+    state: Gaussian,
+    stays: FloatArray,
+    flows: Sequence[Flow],
+    noise: FloatArray,
+    drift: FloatArray,
+) -> None:
+    """Let time pass: ``mean <- F mean + drift``, ``cov <- F cov F' + diag(noise)``.
+
+    F is ``diag(stays)`` and the flows; most states only stay, so F is never written out.
 
     Args:
         state: changed in place.
-        transition: F, shape (N, N).
-        noise: covariance of what is added, shape (N, N).
+        stays: share of each state that stays itself, shape (N,).
+        flows: what passes from one state to another.
+        noise: variance added to each state, shape (N,).
         drift: known change of the mean, shape (N,).
     """
-    state.mean = transition @ state.mean + drift
-    cov = transition @ state.cov @ transition.T + noise
-    state.cov = (cov + cov.T) / 2
+    mean = stays * state.mean + drift
+    half = stays[:, None] * state.cov
+    for flow in flows:
+        mean[flow.to] += flow.share * state.mean[flow.out_of]
+        half[flow.to] += flow.share * state.cov[flow.out_of]
+    cov = half * stays
+    for flow in flows:
+        cov[:, flow.to] += flow.share * half[:, flow.out_of]
+    cov[np.diag_indices_from(cov)] += noise
+    # What has faded to nothing would be carried on as denormal numbers, a hundred times slower.
+    cov[np.abs(cov) < FADED] = 0.0
+    state.mean, state.cov = mean, cov
 
 
 def update(
@@ -74,8 +108,8 @@ def update(
     Returns:
         Log likelihood of the number.
     """
-    chosen = list(index)
-    weight = np.asarray(weights, dtype=float)
+    chosen = np.array(index)
+    weight = np.array(weights)
     along = state.cov[:, chosen] @ weight
     spread = float(weight @ along[chosen]) + variance
     shift(state, along, spread, residual, 0.0)
@@ -94,4 +128,4 @@ def shift(state: Gaussian, along: FloatArray, spread: float, by: float, left: fl
     """
     gain = along / spread
     state.mean += gain * by
-    state.cov -= np.outer(gain * (1.0 - left), along)
+    state.cov -= (gain * (1.0 - left))[:, None] * along

@@ -91,8 +91,9 @@ def fold_set(
         now = 0.0
     else:
         scatter.learn(effort.key, z, effort.felt is None)
-    belief.follow_load(effort.key, log(effort.system_kg))
-    fresh = _look(belief, effort)
+    fresh = seen
+    if belief.follow_load(effort.key, log(effort.system_kg)) or odd:
+        fresh = _look(belief, effort)
     doubt = 1.0 if odd else _doubt(z, belief.constants.wide_share)
     noise = fresh.noise + fresh.spread * (1.0 / doubt - 1.0)
     update(belief.state, fresh.index, fresh.weights, fresh.shown(reps) - fresh.u, noise)
