@@ -198,3 +198,21 @@ def test_a_lighter_week_that_was_agreed_is_lighter(log):
 
     assert len(sets(light)) < len(sets(usual))
     assert sets(light)[0]["rir_real"] == sets(usual)[0]["rir_real"] + 2
+
+
+def test_a_missed_session_moves_to_the_next_free_day(log):
+    wide = INTAKE.replace("- {day: thursday", "- {day: tuesday, minutes: 60}\n- {day: thursday")
+    (log.folder / "intake.yaml").write_text(wide, encoding="utf-8")
+    log.weeks(1)
+    text = run("next", log.folder, "--today", "2026-09-15").stdout
+    assert "move Pull: monday to tuesday" in text
+    assert "Pull, Tuesday 2026-09-15" in text
+
+
+def test_next_week_goes_by_its_own_plan(log):
+    log.weeks(1)
+    changed = PLAN.replace("Lat pulldown 3 x 8-12", "Lat pulldown 2 x 8-12")
+    (log.folder / "plans" / "2026-09-14.yaml").write_text(changed, encoding="utf-8")
+    answer = json.loads(run("next", log.folder, "--today", "2026-09-11", "--json").stdout)
+    sets = answer["session"]["exercises"][0]["prescribed"]["sets"]
+    assert len(sets) == 2

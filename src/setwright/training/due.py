@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass, replace
+from datetime import date
 
 from setwright.exercises import catalogue
+from setwright.plan.intake import DAYS
 from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.rehearse import rir_of
 from setwright.training.attended import WEEK, attended, monday_of, planned_day, session_under_way
@@ -51,44 +53,60 @@ class DueSession:
 
 
 def due_session(client: Client, plan: Plan, exercise: str | None = None) -> DueSession:
-    """The session of today, or else the next one planned, from today on.
+    """The session of today, or else the next one, from today on.
+
+    After missed sessions the week goes on as ``catch_up`` finds best.
 
     Args:
         client: up to today.
         plan: in force.
         exercise: id; only this exercise of the session that has it.
     """
-    done = attended(plan, client.past, monday_of(client.day))
-    day, number = _next_planned(plan, client.day, done)
+    monday = monday_of(client.day)
+    done = attended(plan, client.past, monday)
     missed = catch_up(plan, client.folder.intake, done, client.day)
+    coming = [
+        *_this_week(plan, done, missed, client.day, monday),
+        *_next_week(client, plan, monday + WEEK),
+    ]
     if exercise is not None:
-        wanted = {
-            n
-            for n, session in enumerate(plan.sessions)
-            if any(entry.exercise == exercise for entry in session.exercises)
-        }
-        day, number = _next_planned(plan, client.day, done, wanted)
-    planned = _planned(client, plan.sessions[number], day)
+        coming = [
+            one for one in coming if any(e.exercise == exercise for e in one[1].exercises)
+        ] or coming
+    day, session = coming[0]
+    planned = _planned(client, session, day)
     if exercise is not None:
         only = tuple(one for one in planned.exercises if one.prescribed.exercise == exercise)
         planned = replace(planned, exercises=only)
     return DueSession(planned, missed)
 
 
-def _next_planned(
-    plan: Plan, today: int, done: dict[int, int], among: Collection[int] | None = None
-) -> tuple[int, int]:
-    """Day and index of the next session, of those named, that was not done yet."""
-    monday = monday_of(today)
-    numbers = range(len(plan.sessions)) if among is None else sorted(among)
-    coming = [
-        (planned_day(plan, number, monday), number)
-        for number in numbers
-        if number not in done and planned_day(plan, number, monday) >= today
+def _this_week(
+    plan: Plan, done: Collection[int], missed: CatchUp | None, today: int, monday: int
+) -> list[tuple[int, Session]]:
+    """Sessions of this week still to be done, with their days, in order."""
+    days = {n: planned_day(plan, n, monday) for n in range(len(plan.sessions)) if n not in done}
+    sessions = dict(enumerate(plan.sessions))
+    if missed is not None:
+        days |= {one.number: monday + DAYS.index(one.to_day) for one in missed.moves}
+        for drop in missed.drops:
+            days.pop(drop.number, None)
+        for extra in missed.added:
+            number, position = extra.taken_from
+            entry = plan.sessions[number].exercises[position]
+            more = entry.model_copy(update={"sets": extra.sets, "superset": None})
+            home = sessions[extra.into]
+            sessions[extra.into] = home.model_copy(update={"exercises": (*home.exercises, more)})
+    return [
+        (day, sessions[n]) for day, n in sorted((day, n) for n, day in days.items()) if day >= today
     ]
-    if coming:
-        return min(coming)
-    return min((planned_day(plan, n, monday + WEEK), n) for n in numbers)
+
+
+def _next_week(client: Client, plan: Plan, monday: int) -> list[tuple[int, Session]]:
+    """Sessions of the week after, by the plan that is in force then."""
+    then = client.folder.plan_on(date.fromordinal(monday)) or plan
+    found = [(planned_day(then, n, monday), n) for n in range(len(then.sessions))]
+    return [(day, then.sessions[n]) for day, n in sorted(found)]
 
 
 def _planned(client: Client, session: Session, day: int) -> PlannedSession:

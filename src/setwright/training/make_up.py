@@ -19,12 +19,16 @@ class Added:
     """An exercise of a dropped session done in another one.
 
     Attributes:
+        taken_from: index of the dropped session, and of the exercise in it.
+        into: index of the session that takes it in.
         exercise: id.
         sets: of it.
         session: that takes it in.
         day: for which that session was planned.
     """
 
+    taken_from: tuple[int, int]
+    into: int
     exercise: str
     sets: int
     session: str
@@ -71,14 +75,16 @@ def made_up(
         if not offers:
             break
         _, _, place, offer = max(offers, key=lambda one: one[:3])
-        waiting.pop(place)
+        taken_from = waiting.pop(place)
         session = offer.dose.session
         doses.append(offer.dose)
         worth += offer.gain
         spare[session] -= offer.seconds
         taken[session] = taken.get(session, 0) + 1
         home = week.plan.sessions[session]
-        added.append(Added(offer.dose.exercise, offer.sets, home.name, home.day))
+        added.append(
+            Added(taken_from, session, offer.dose.exercise, offer.sets, home.name, home.day)
+        )
     return tuple(added), worth
 
 

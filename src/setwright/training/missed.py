@@ -24,8 +24,9 @@ OVER_S = 60.0
 
 @dataclass(frozen=True)
 class Move:
-    """A session done on another day than planned."""
+    """A session done on another day than planned; ``number`` is its index in the plan."""
 
+    number: int
     session: str
     from_day: Day
     to_day: Day
@@ -36,11 +37,13 @@ class Drop:
     """A session left out this week.
 
     Attributes:
+        number: its index in the plan.
         session: its name.
         day: for which it was planned.
         lost: share of the week's expected growth that goes with it, 0 to 1.
     """
 
+    number: int
     session: str
     day: Day
     lost: float
@@ -147,14 +150,14 @@ def _answer(
     kept = done | frozenset(session for session, _ in room.values())
     whole = week.worth(frozenset(range(len(plan.sessions))))
     moves = tuple(
-        Move(plan.sessions[n].name, plan.sessions[n].day, DAYS[day - monday])
+        Move(n, plan.sessions[n].name, plan.sessions[n].day, DAYS[day - monday])
         for day, (n, _) in sorted(room.items())
         if planned_day(plan, n, monday) != day
     )
     dropped = [n for n in left if n not in kept]
     added, worth = made_up(week, kept, dropped, dict(room.values()))
     drops = tuple(
-        Drop(plan.sessions[n].name, plan.sessions[n].day, week.lost(kept, n) / whole)
+        Drop(n, plan.sessions[n].name, plan.sessions[n].day, week.lost(kept, n) / whole)
         for n in dropped
     )
     because = []
