@@ -71,6 +71,8 @@ def why_held(case: Case) -> str | None:
         return "Technique broke down last time: not heavier until it holds."
     if not case.place.may_rise:
         return case.place.because
+    if case.steady is not None and min(one.reps for one in case.steady.sets) < case.entry.reps[0]:
+        return f"A set fell short of {case.entry.reps[0]} last time: not heavier."
     return None
 
 
@@ -146,7 +148,7 @@ def _raised(case: Case, from_kg: float) -> LoadStep:
 def _kept(case: Case, load_kg: float, held: str | None) -> LoadStep:
     low = case.entry.reps[0]
     notes = (held,) if held else ()
-    if held and case.last is not None:
+    if case.trouble.not_heavier and case.last is not None:
         load_kg = min(load_kg, case.last.load_kg)
     load = case.makeable(load_kg)
     while whole(case.expected(load).mean) < low:

@@ -111,6 +111,8 @@ def next_set(
     if check:
         reps = max(whole(seen.low), 1)
         notes = (*notes, effort_check.WORDS)
+    if entry.superset is not None:
+        notes = (*notes, "The partner's set falls into this rest.")
     if rest.because:
         notes = (rest.because, *notes)
     evidence = (*trouble.evidence, *REST_EVIDENCE)

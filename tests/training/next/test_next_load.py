@@ -48,6 +48,13 @@ def test_the_top_reached_by_going_to_failure_is_not(diary):
     assert answer.change != "up"
 
 
+def test_a_set_that_fell_short_holds_the_load(diary):
+    weeks(diary, (12, 12, 11), last=(12, 11, 6))
+    (answer,) = diary.plan(28)
+    assert answer.sets[0].load_kg <= 50.0
+    assert any("fell short" in one for one in answer.because)
+
+
 def test_a_step_that_would_leave_the_band_waits_for_more_repetitions(diary):
     """Dumbbells of 2 kg steps are 20 % at 10 kg (arith-percent-step)."""
     lift = diary.entry("dumbbell-curl", reps=(10, 12))
