@@ -111,6 +111,8 @@ def change_words(one: Change) -> str:
 
 
 def _strength(facts: Facts) -> list[str]:
+    if not facts.client.done:
+        return _row("Strength", "No working set with a known load is in the log yet.")
     if not facts.changes:
         return _row("Strength", "Not enough sets yet to tell a change: it takes two weeks.")
     fell = [one for one in facts.changes if one.fell]
@@ -143,6 +145,8 @@ def _parts(facts: Facts) -> list[str]:
     low = [one for one in facts.parts if one.standing == "enough" and one.band.aim == "emphasise"]
     asked = [one for one in facts.parts if one.band.least > 0]
     fine = len(asked) - len([one for one in asked if one.standing in ("under", "over")])
+    if not any(one.done for one in facts.parts):
+        return _row("Parts", "No part had a set this week.")
     lines = [f"{fine} of {len(asked)} parts within their target of fractional sets."]
     if facts.under_way:
         lines = [f"{fine} of {len(asked)} parts within their target so far; the week goes on."]

@@ -217,7 +217,8 @@ def unable(client: Client, monday: date) -> tuple[Unable, ...]:
 def left_unsaid(client: Client, plan: Plan, monday: date) -> tuple[str, ...]:
     """Exercises of the week's sessions done that were left out without a record of why."""
     by_day = days_done(_sets_until(client), monday)
-    said = {one.exercise for one in (*left_out(client, monday), *unable(client, monday))}
+    said = {one.exercise for one in left_out(client, monday)}
+    said |= {one.exercise for one in unable(client, monday)}
     found: list[str] = []
     for number, weekday in matched(plan, by_day, _replaced(client, monday)).items():
         done = {one.exercise for one in by_day[weekday]}

@@ -20,6 +20,9 @@ STALL_OUTINGS = 6
 STALL_SPAN_DAYS, STALL_LEAST_DAYS, STALL_OLDEST_DAYS = 42, 35, 56
 # "Nothing": less than this share of what people of that status gain on average.
 STALL_SHARE = 1 / 3
+# Correlation of the errors of two estimates weeks apart: the person's curve and bias err alike in
+# both. Our choice; `docs/review.md` says how often the interval holds the true change.
+SHARED = 0.5
 
 
 @dataclass(frozen=True)
@@ -73,11 +76,7 @@ def change_of(
     least: int = LEAST_DAYS,
     oldest: int = OLDEST_DAYS,
 ) -> Change | None:
-    """Change of one exercise over about so many days; None when nothing is old enough.
-
-    The two estimates share part of their error, which would narrow the interval of their
-    difference; it is left out, so that the interval errs on the wide side.
-    """
+    """Change of one exercise over about so many days; None when nothing is old enough."""
     history = client.lifter.history(exercise)
     if not history:
         return None
@@ -87,7 +86,8 @@ def change_of(
         return None
     first, then = min(earlier, key=lambda row: abs(last - row[0] - span))
     step = log(now.median / then.median)
-    half = Z80 * sqrt((now.sd / now.median) ** 2 + (then.sd / then.median) ** 2)
+    one, other = now.sd / now.median, then.sd / then.median
+    half = Z80 * sqrt(one**2 + other**2 - 2 * SHARED * one * other)
     percent, low, high = (100 * (exp(one) - 1) for one in (step, step - half, step + half))
     outings = sum(first < day <= last for day, _ in history)
     trend = client.lifter.trend(exercise, client.day)

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
+
+import numpy as np
 
 from setwright.design.swap import Swap, put, swaps
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.units import load_words
 from setwright.exercises import catalogue
+from setwright.exercises.model import Exercise
 from setwright.plan.intake import Intake
 from setwright.plan.week import Plan
 from setwright.training.facts.attendance import Unable
@@ -24,7 +28,19 @@ LEAST_FAILED = 2
 STARTS = "A new exercise starts by feel."
 FAILED_SOURCES = ("arith-smallest-step",)
 # A substitute worth trying loses no more than this share of the week's growth.
-MOST_LOST = 0.05
+MOST_LOST, MOST_LOST_TO_PAIN = 0.05, 0.15
+# Weighted sets a week that a substitute may add to the spine.
+MOST_SPINE = 0.5
+LEAST_LIKE = 0.3
+# Of what the exercise that hurts asks of the joint named (common practice: another range or joint).
+MOST_DEMAND = 0.5
+# Words for places, and the joint in the names of the actions.
+JOINTS = {
+    "knee": "knee", "knees": "knee", "hip": "hip", "hips": "hip", "groin": "hip",
+    "ankle": "ankle", "ankles": "ankle", "back": "trunk", "spine": "trunk", "neck": "neck",
+    "shoulder": "shoulder", "shoulders": "shoulder", "elbow": "elbow", "elbows": "elbow",
+    "wrist": "wrist", "wrists": "wrist",
+}  # fmt: skip
 MOST_MINUTES = 5.0
 # Substitutes looked at, best first.
 LOOKED_AT = 25
@@ -113,7 +129,12 @@ def _for_failure(facts: Facts, plan: Plan, failed: Unable, by: str) -> Proposal:
         f"{new.name} in place of {old.name}, of which no repetition can be done",
         change,
         (f"{old.name}: no repetition in any set on the last {failed.days} days, at {load}.",),
-        compared(plan, applied(plan, change, facts.intake), facts.intake, STARTS),
+        compared(
+            plan,
+            applied(plan, change, facts.intake),
+            facts.intake,
+            f"Against the plan as if {old.name} were done. {STARTS}",
+        ),
         f"{old.name} stays in the plan, and its sets stay undone.",
         FAILED_SOURCES,
         float(failed.days),
@@ -123,7 +144,7 @@ def _for_failure(facts: Facts, plan: Plan, failed: Unable, by: str) -> Proposal:
 
 def _for_pain(facts: Facts, plan: Plan, course: PainCourse, taken: set[str]) -> Proposal:
     old = catalogue.exercise(course.exercise)
-    found = _substitute(facts, plan, course.exercise, "pain", taken)
+    found = _substitute(facts, plan, course.exercise, "pain", taken, course.where)
     by = None if found is None else found.exercise
     change: Change = {"exercise": course.exercise, "by": by}
     levels = ", ".join(str(level) for level in course.levels[-4:])
@@ -133,7 +154,11 @@ def _for_pain(facts: Facts, plan: Plan, course: PainCourse, taken: set[str]) -> 
         if by is None
         else f"{catalogue.exercise(by).name} in place of {old.name}, which hurts"
     )
-    times = "time" if len(course.days) == 1 else "times"
+    span = course.days[-1] - course.days[0] + 1
+    times = f"{len(course.days)} times in {span} days" if span > 1 else "reported once"
+    words = "Another movement; what hurts gets no more."
+    if by is None:
+        words = "No substitute suits that spares what hurts."
     return Proposal(
         proposal_id(KIND, course.exercise, facts.monday),
         KIND,
@@ -141,11 +166,10 @@ def _for_pain(facts: Facts, plan: Plan, course: PainCourse, taken: set[str]) -> 
         title,
         change,
         (
-            f"{old.name}: pain at the {course.where} {levels} of 10, reported {len(course.days)} "
-            f"{times} in {course.days[-1] - course.days[0] + 1} days"
+            f"{old.name}: pain ({course.where}) {levels} of 10, {times}"
             + (", rising." if course.rising else "."),
         ),
-        compared(plan, after, facts.intake, "Other movement, no more load on what hurts."),
+        compared(plan, after, facts.intake, words),
         f"{old.name} stays in the plan, never heavier; `setwright next` leaves it out while pain "
         "is above 5 of 10.",
         PAIN_SOURCES,
@@ -163,23 +187,47 @@ def _safely(plan: Plan, change: Change, intake: Intake) -> Plan:
 
 
 def _substitute(
-    facts: Facts, plan: Plan, exercise: str, avoid: str, taken: set[str]
+    facts: Facts, plan: Plan, exercise: str, avoid: str, taken: set[str], where: str = ""
 ) -> Swap | None:
-    """The best substitute that asks no more of the spine, of sore parts or of the minutes."""
+    """The substitute most like the exercise in the parts it serves, then best for the week.
+
+    None that asks more of the spine, of sore parts, or much of the minutes; after pain none that
+    asks more than half of what the exercise asked of the joint that was named.
+    """
+    old = catalogue.exercise(exercise)
+    most_lost = MOST_LOST_TO_PAIN if avoid == "pain" else MOST_LOST
+    asked = demand(old, where) * MOST_DEMAND
     ranked = [
         one
         for one in swaps(plan, exercise, avoid=avoid, intake=facts.intake)
         if one.exercise not in taken
         and one.within_limits
+        and one.spine_change <= MOST_SPINE
         and one.minutes_change <= MOST_MINUTES
-        and one.growth_change >= -MOST_LOST
+        and one.growth_change >= -most_lost
+        and likeness(exercise, one.exercise) >= LEAST_LIKE
+        and (asked == 0 or demand(catalogue.exercise(one.exercise), where) <= asked)
     ]
-    near = catalogue.exercise(exercise).pattern
-    if avoid == "preference":
-        # Close kin first: it serves the same place in the session.
-        ranked.sort(key=lambda one: catalogue.exercise(one.exercise).pattern != near)
+    ranked.sort(
+        key=lambda one: (
+            -round(likeness(exercise, one.exercise), 1), -one.growth_change, one.exercise
+        )
+    )  # fmt: skip
     for one in ranked[:LOOKED_AT]:
         after = put(plan, exercise, catalogue.exercise(one.exercise), facts.intake)
         if after is not None and not loads_sore_parts_more(facts, plan, after):
             return one
     return None
+
+
+def likeness(first: str, second: str) -> float:
+    """How alike two exercises are in the parts they serve: cosine of their shares, 0 to 1."""
+    a, b = (catalogue.shares()[catalogue.row(name)] for name in (first, second))
+    size = float(np.linalg.norm(a) * np.linalg.norm(b))
+    return float(a @ b) / size if size else 0.0
+
+
+def demand(exercise: Exercise, where: str) -> float:
+    """What an exercise asks of the joint that a place of pain names; 0 when it names none."""
+    joints = {JOINTS[word] for word in re.findall("[a-z]+", where.lower()) if word in JOINTS}
+    return sum(asked for action, asked in exercise.actions.items() if action.split()[0] in joints)

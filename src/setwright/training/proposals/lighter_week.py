@@ -12,7 +12,11 @@ from setwright.training.facts.week import Facts
 from setwright.training.proposals.changing import Change, monday_in
 from setwright.training.proposals.model import Expected, Proposal, proposal_id
 
-RANK = 20
+# With strength falling or pain, and by the calendar alone.
+RANK, RANK_CALENDAR = 20, 45
+# Weeks done to no more than this share were light already.
+LIGHT_SHARE = 0.6
+LIGHT_WEEKS = 2
 SOURCES = (
     "deload-survey-2024",
     "deload-week-off-trial-2024",
@@ -23,6 +27,10 @@ SOURCES = (
 def propose(facts: Facts) -> Iterator[Proposal]:
     """A lighter week next week when the log asks for one."""
     if not facts.ease.due or facts.client.block.eased_on(facts.client.day):
+        return
+    by_calendar = not facts.ease.falling and not facts.ease.painful
+    recent = facts.kept[-LIGHT_WEEKS:]
+    if by_calendar and any(one.done_sets <= LIGHT_SHARE * one.planned_sets for one in recent):
         return
     following = facts.monday + timedelta(7)
     yield Proposal(
@@ -37,7 +45,7 @@ def propose(facts: Facts) -> Iterator[Proposal]:
         "Loads are held where strength falls; the question comes back when more speaks for it.",
         facts.ease.evidence,
         float(len(facts.ease.falling) + len(facts.ease.painful)) + facts.ease.days / 100,
-        RANK,
+        RANK_CALENDAR if by_calendar else RANK,
     )
 
 

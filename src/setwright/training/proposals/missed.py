@@ -42,7 +42,7 @@ SOURCES = ("practice-frequency", "frequency-hypertrophy-meta-2019-scope")
 
 def propose(facts: Facts) -> Iterator[Proposal]:
     """A way on for the session that is missed most."""
-    if facts.plan is None:
+    if facts.plan is None or all(one.done_on is None for one in facts.sessions):
         return
     counts = _missed(facts, facts.plan)
     rows = [(times, of, name) for name, (times, of) in counts.items() if times >= LEAST_MISSED]

@@ -80,10 +80,17 @@ def proposal_id(kind: str, subject: str, monday: date) -> str:
     return sha256(text.encode("utf-8")).hexdigest()[:8]
 
 
-def effect_of(found: Comparison, words: str = "", most: int = 3) -> Expected:
-    """What a changed plan is expected to do, from its comparison with the plan in force."""
+def effect_of(found: Comparison, words: str = "", first: str = "", most: int = 3) -> Expected:
+    """What a changed plan is expected to do, from its comparison with the plan in force.
+
+    Args:
+        found: the comparison.
+        words: what no figure says.
+        first: part to name before the others.
+        most: parts to name.
+    """
     moved = [one for one in found.parts if one.growth.differs]
-    moved.sort(key=lambda one: (-abs(one.growth.median), one.part))
+    moved.sort(key=lambda one: (one.part != first, -abs(one.growth.median), one.part))
     return Expected(
         found.growth,
         tuple(PartEffect(one.part, one.sets, one.growth) for one in moved[:most]),
@@ -92,6 +99,8 @@ def effect_of(found: Comparison, words: str = "", most: int = 3) -> Expected:
     )
 
 
-def compared(before: Plan, after: Plan, intake: Intake, words: str = "") -> Expected:
+def compared(
+    before: Plan, after: Plan, intake: Intake, words: str = "", first: str = ""
+) -> Expected:
     """What a changed plan is expected to do."""
-    return effect_of(compare(before, after, intake), words)
+    return effect_of(compare(before, after, intake), words, first)

@@ -55,7 +55,7 @@ MOST = 6
 QUIET_WEEKS = 4
 GROWN = 1.5
 # What a lighter week or a restart makes idle.
-LATER: Final = frozenset({sets.MORE, sets.FEWER, rest.KIND, effort_talk.KIND})
+LATER: Final = frozenset({sets.MORE, sets.FEWER, rest.KIND})
 
 
 def proposals(facts: Facts) -> tuple[Proposal, ...]:

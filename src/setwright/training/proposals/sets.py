@@ -27,6 +27,8 @@ RANK_MORE, RANK_FEWER = 50, 40
 # At least so much of the plan was done lately: a part is not short because sessions were missed.
 WELL_KEPT = 0.85
 MOST_SETS = 6
+# An exercise that a set is added to serves the part at least so well.
+LEAST_SHARE = 0.5
 # Exercises of a part losing strength beyond noise that speak for fewer sets.
 LEAST_FALLING = 2
 OVER_MINUTES = 1.0
@@ -89,7 +91,7 @@ def _more(facts: Facts, plan: Plan, done: int, planned: int) -> Iterator[Proposa
                 f"{done} of {planned} planned sets were done over {len(facts.kept)} weeks, without "
                 "pain there or strength lost beyond noise.",
             ),
-            compared(plan, after, facts.intake),
+            compared(plan, after, facts.intake, first=one.part),
             f"It stays at {one.planned:.1f} of {_wanted(one):g} sets a week.",
             (*MORE_SOURCES, *one.band.evidence),
             _wanted(one) - one.done,
@@ -120,7 +122,7 @@ def _best_place(
             each = sum(one.work_s for one in sets) / len(sets) + sum(entry.rest_s) / 2
             partners = entry.superset is not None
             if (
-                share < LOADED_FROM
+                share < LEAST_SHARE
                 or entry.sets >= MOST_SETS
                 or partners
                 or entry.exercise in falling | hurting
@@ -184,7 +186,7 @@ def _fewer(facts: Facts, plan: Plan) -> Iterator[Proposal]:
             f"({sets} to {sets - 1})",
             change,
             (first, *second),
-            compared(plan, applied(plan, change, None), facts.intake),
+            compared(plan, applied(plan, change, None), facts.intake, first=one.part),
             "The sets stay; further ones give little, and cost recovery and minutes.",
             FEWER_SOURCES,
             over + len(lost),
