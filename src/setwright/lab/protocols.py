@@ -118,6 +118,7 @@ def lost_after(traits: Traits, rng: np.random.Generator, exercise: str, days: in
 
 def trained(
     traits: Traits,
+    rng: np.random.Generator,
     exercise: str,
     weeks: list[bool],
     fraction: float = 0.75,
@@ -129,6 +130,7 @@ def trained(
 
     Args:
         traits: of the lifter.
+        rng: not used: a supervised programme goes as written.
         exercise: id.
         weeks: whether each week is trained.
         fraction: load over 1RM.
