@@ -1,0 +1,1 @@
+"""The handout as one web page that needs no network."""

@@ -1,0 +1,1 @@
+"""The handout as a workbook: sessions, a log to fill in, totals, parts."""
