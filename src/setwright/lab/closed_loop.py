@@ -12,8 +12,6 @@ from setwright.lab.coaches import (
     RESTS_S,
     Coach,
     Ours,
-    RepsThenLoad,
-    WeeklyPercentage,
     Written,
     steps,
 )
@@ -21,6 +19,7 @@ from setwright.lab.curve import fraction_for
 from setwright.lab.fate import Fate, draw_fate, session_of
 from setwright.lab.movements import BAND, MOVEMENTS
 from setwright.lab.open_loop import CHANGE_S, FIRST_DAY, START_MINUTE, WORK_S
+from setwright.lab.progressions import RepsThenLoad, WeeklyPercentage
 from setwright.lab.slips import as_logged
 from setwright.lab.traits import Traits, draw_traits
 from setwright.training.done import DoneSet

@@ -18,18 +18,23 @@ from setwright.exercises import catalogue
 from setwright.exercises.kit import GymKit, stock_of
 from setwright.lab.attempt import Luck, Outcome, Told, do_set
 from setwright.lab.body import Body
+from setwright.lab.demo_events import (
+    ILL,
+    NO_TIME,
+    SORE,
+    as_written,
+    replacement,
+    session_as_done,
+    together,
+)
 from setwright.lab.demo_person import kind_of, person_of
-from setwright.lab.slips import LB
 from setwright.plan.intake import DAYS, Intake
 from setwright.plan.log import (
     BodyMass,
     Missed,
     Pain,
     Record,
-    Replaced,
     SetRecord,
-    Skipped,
-    Withdrawn,
     log_of,
 )
 from setwright.plan.week import Entry, Plan, Session
@@ -43,9 +48,6 @@ from setwright.training.seeds import seeds_of
 from setwright.training.sets import PlannedSet
 
 FIRST_MONDAY = date(2026, 9, 7)
-# Week and session, from 0: what happens when.
-NO_TIME, ILL = (1, 1), (5, 2)
-CORRECTED, SKIPPED, WRONG_UNIT, REPLACED, SORE = (1, 0), (2, 0), (3, 0), (4, 1), (6, 2)
 PAINFUL = ("vertical press", "lateral raise", "shoulder extension", "dip", "horizontal press")
 SET_S, CHANGE_S = 35, 120
 
@@ -88,7 +90,7 @@ class _Diary:
         self._intake, self._plan, self._start = intake, plan, start
         self._rng = np.random.default_rng(np.random.SeedSequence([seed, 4]))
         self._gym: GymKit = stock_of(intake.gym, intake.kit)
-        self._swap = self._replacement()
+        self._swap = replacement(plan, self._gym)
         extra = (self._swap[1],) if self._swap else ()
         names = {entry.exercise for session in plan.sessions for entry in session.exercises}
         self._ladders: dict[str, Ladder] = {
@@ -140,26 +142,16 @@ class _Diary:
     def _id(self) -> str:
         return str(UUID(bytes=self._rng.bytes(16), version=4))
 
-    def _replacement(self) -> tuple[str, str] | None:
-        """An exercise of the replaced session, and one of its pattern for its place."""
-        planned = {entry.exercise for one in self._plan.sessions for entry in one.exercises}
-        number = min(REPLACED[1], len(self._plan.sessions) - 1)
-        for entry in self._plan.sessions[number].exercises:
-            for other in catalogue.exercises():
-                alike = other.pattern == kind_of(entry.exercise) and other.id not in planned
-                if alike and other.loading in ("stack", "plates") and self._gym.can_do(other):
-                    return entry.exercise, other.id
-        return None
-
     def _train(self, now: _Session) -> None:
-        entries = self._entries(now)
+        entries, changed = session_as_done(now.plan, now.place, now.at, self._swap, self._id)
+        now.records.extend(changed)
         day = now.at.toordinal()
         asked = plan_sets(
             self._lifter, entries, day, self._block, self._intake, self._gym, self._past, self._mass
         )
         shapes = {entry.exercise: 0.009 * float(self._rng.standard_t(4.0)) for entry in entries}
         sore = next((one.exercise for one in entries if kind_of(one.exercise) in PAINFUL), None)
-        for group in _together(entries):
+        for group in together(entries):
             for turn in range(max(len(asked[k].sets) for k in group)):
                 for k in group:
                     if turn < len(asked[k].sets):
@@ -168,28 +160,6 @@ class _Diary:
                         self._set(now, entries[k], planned, shapes, len(group), painful)
             now.at += timedelta(seconds=CHANGE_S)
             self._body.rest(CHANGE_S)
-
-    def _entries(self, now: _Session) -> tuple[Entry, ...]:
-        entries = list(now.plan.exercises)
-        if now.place == SKIPPED and len(entries) > 1:
-            gone = entries.pop()
-            now.records.append(
-                Skipped(id=self._id(), at=now.at, exercise=gone.exercise, reason="no time")
-            )
-        if now.place == REPLACED and self._swap is not None:
-            for k, entry in enumerate(entries):
-                if entry.exercise == self._swap[0]:
-                    entries[k] = entry.model_copy(
-                        update={"exercise": self._swap[1], "load_kg": None}
-                    )
-                    now.records.append(
-                        Replaced(
-                            id=self._id(), at=now.at, exercise=self._swap[0], by=self._swap[1],
-                            reason="equipment", note="the machine was being mended",
-                        )
-                    )  # fmt: skip
-                    break
-        return tuple(entries)
 
     def _set(
         self,
@@ -223,7 +193,9 @@ class _Diary:
             pain = Pain(where="front of the right shoulder", level=3)
             note = "eased when I went lighter"
             record = record.model_copy(update={"pain": pain, "note": note})
-        now.records.extend(self._slipped(now, record))
+        loaded = next((e.exercise for e in now.plan.exercises if e.load_kg), None)
+        slips = record.exercise == loaded and record.number == 2 and record.load_kg > 0
+        now.records.extend(as_written(now.place, record, self._id) if slips else (record,))
 
     def _record(
         self,
@@ -246,21 +218,6 @@ class _Diary:
             rest_s=rest_s,
         )
 
-    def _slipped(self, now: _Session, record: SetRecord) -> list[Record]:
-        """The record, or in two places of the log what became of it."""
-        entry = now.plan.exercises[0].exercise
-        if record.number != 2 or record.load_kg <= 0:
-            return [record]
-        loaded = next((e.exercise for e in now.plan.exercises if e.load_kg), entry)
-        if now.place == WRONG_UNIT and record.exercise == loaded:
-            pounds = record.model_copy(update={"load_kg": round(record.load_kg * LB)})
-            return [pounds]
-        if now.place == CORRECTED and record.exercise == loaded:
-            wrong = record.model_copy(update={"id": self._id(), "reps": record.reps * 10})
-            gone = Withdrawn(id=self._id(), at=record.at, of=wrong.id, note="a zero too many")
-            return [wrong, gone, record]
-        return [record]
-
     def _by_feel(self, exercise: str, entry: Entry, steps: Ladder) -> float:
         own = self._body.traits.own[exercise]
         wanted = sum(entry.reps) / 2 + sum(entry.rir) / 2
@@ -275,15 +232,3 @@ class _Diary:
             >= wanted
         ]
         return max(best) if best and own.one_rm > 0 else steps.lightest()
-
-
-def _together(entries: Sequence[Entry]) -> list[list[int]]:
-    """Places of the exercises, those of a superset together."""
-    groups: list[list[int]] = []
-    for k, entry in enumerate(entries):
-        partner = groups and entries[groups[-1][-1]].superset
-        if entry.superset is not None and partner == entry.superset:
-            groups[-1].append(k)
-        else:
-            groups.append([k])
-    return groups
