@@ -63,7 +63,7 @@ def client_on(folder: ClientFolder, today: date) -> Client:
     end = datetime.combine(today, time.max)
     log = Log(tuple(record for record in folder.log.records if record.at <= end))
     done = done_sets(log, intake)
-    past = past_from_log(log, intake)
+    past = past_from_log(log, intake, done)
     lifter = Lifter.start(intake.sex, intake.experience, seeds_of(intake))
     folds = [(one, lifter.fold(one)) for one in done]
     return Client(

@@ -130,9 +130,17 @@ def past_of(done: Iterable[DoneSet]) -> Past:
     return past
 
 
-def past_from_log(log: Log, intake: Intake | None = None) -> Past:
-    """The past out of a client's log, reports and illness included."""
-    past = past_of(done_sets(log, intake))
+def past_from_log(
+    log: Log, intake: Intake | None = None, done: Iterable[DoneSet] | None = None
+) -> Past:
+    """The past out of a client's log, reports and illness included.
+
+    Args:
+        log: of the client.
+        intake: for body mass before anything was weighed.
+        done: its sets, when they were read before.
+    """
+    past = past_of(done_sets(log, intake) if done is None else done)
     for record in log.standing():
         day = record.at.toordinal()
         if isinstance(record, SetRecord):
