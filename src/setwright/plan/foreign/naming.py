@@ -6,8 +6,8 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
-from setwright.exercises.catalogue import exercise, ids
-from setwright.exercises.names import match
+from setwright.exercises.catalogue import exercise, exercises, ids
+from setwright.exercises.names import match, plain
 from setwright.plan.foreign.model import AS_WRITTEN, BY_CUSTOM
 
 # Words that say how, not what.
@@ -17,6 +17,8 @@ _QUALIFIERS = re.compile(
     re.IGNORECASE,
 )
 _SHOWN = 4
+# A likeness letter by letter, spaces aside, is sure only this high and this far ahead.
+_SURE_FROM, _SURE_AHEAD = 0.84, 0.07
 
 
 @dataclass(frozen=True)
@@ -65,10 +67,42 @@ def _named(words: str) -> Named:
     candidates = tuple(ident for ident, _ in found.candidates[:_SHOWN])
     best = found.candidates[0][1] / 100 if found.candidates else 0.0
     if found.sure is None:
+        slip = _slip(words)
+        if slip is not None:
+            ident, likeness = slip
+            assumed = f"{words!r} read as {exercise(ident).name!r}"
+            return Named(words, ident, round(likeness, 2), candidates, "", assumed)
         return Named(words, None, min(best, 0.7), candidates)
     name = exercise(found.sure).name
     assumed = "" if best >= 1 else f"{words!r} read as {name!r}"
     return Named(words, found.sure, round(best, 2), candidates, "", assumed)
+
+
+@cache
+def _run_together() -> dict[str, str]:
+    """Every name without spaces, with the one exercise it means."""
+    meant: dict[str, set[str]] = {}
+    for one in exercises():
+        for name in (one.id, one.name, *one.synonyms):
+            meant.setdefault(plain(name).replace(" ", ""), set()).add(one.id)
+    return {name: found.pop() for name, found in meant.items() if len(found) == 1}
+
+
+def _slip(words: str) -> tuple[str, float] | None:
+    """The exercise whose name is a slip of the keyboard away, and the likeness 0 to 1."""
+    from rapidfuzz.distance import OSA
+    from rapidfuzz.process import extract
+
+    wanted = plain(words).replace(" ", "")
+    if len(wanted) < 6:
+        return None
+    names = _run_together()
+    best: dict[str, float] = {}
+    for name, score, _ in extract(wanted, list(names), scorer=OSA.normalized_similarity, limit=12):
+        best[names[name]] = max(best.get(names[name], 0.0), score)
+    (ident, likeness), *others = sorted(best.items(), key=lambda item: -item[1])
+    ahead = likeness - (others[0][1] if others else 0.0)
+    return (ident, likeness) if likeness >= _SURE_FROM and ahead >= _SURE_AHEAD else None
 
 
 def likely(words: str) -> bool:

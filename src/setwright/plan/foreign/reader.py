@@ -1,0 +1,233 @@
+"""What notes and tables read alike: a line that stands alone, and the state they share."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Hashable, Mapping
+
+from setwright.documents.units import Unit
+from setwright.plan.foreign import headings
+from setwright.plan.foreign.draft import DayDraft, Draft, day_words
+from setwright.plan.foreign.headings import DayHeading, day_heading
+from setwright.plan.foreign.line import Found, read_line
+from setwright.plan.foreign.model import ASSUMED, BY_CUSTOM, DOUBTFUL
+from setwright.plan.foreign.naming import likely, named
+
+# An answer that leaves a line out of the plan.
+LEAVE_OUT = frozenset({"skip", "leave out", "note"})
+_SETTABLE = frozenset({"rir", "rest_s", "tempo"})
+_JOINED = re.compile(
+    r"\s+(?:/|\+|&|ss|s/s|into|superset(?:ted)?(?:\s+with)?|paired\s+with|w/)\s+", re.IGNORECASE
+)
+
+
+class Reader:
+    """Reads lines into a draft.
+
+    Attributes:
+        draft: the growing plan.
+        unit: of bare loads.
+        unit_said: whether that unit was said.
+        answers: by place.
+        named_days: whether days are headed by weekday or number, so that ``Push`` heads none.
+        week: number of the week being read, None when none is said.
+    """
+
+    def __init__(self, unit: Unit | None, answers: Mapping[str, str]) -> None:
+        self.draft = Draft()
+        self.unit: Unit = unit or "kg"
+        self.unit_said = unit is not None
+        self.answers = answers
+        self.named_days = False
+        self.week: int | None = None
+        self.warm_up = False
+        if unit is not None:
+            self.draft.head["unit"] = unit
+
+    def parsed(self, place: str, text: str) -> Found:
+        """A line read, with what was answered about it."""
+        found = read_line(text, self.unit, self.unit_said)
+        answer = self.answers.get(place)
+        if answer is None:
+            return found
+        said = read_line(answer, self.unit, self.unit_said)
+        if said.name and said.prescribes:
+            said.label = said.label or found.label
+            said.assumed.append("as answered")
+            return said
+        found.fields |= said.fields
+        if said.name and named(said.name).ident is not None:
+            found.name = said.name
+        elif said.name:
+            found.notes.append(said.name)
+        found.doubts = list(said.doubts)
+        found.prescribes = found.prescribes or said.prescribes
+        found.assumed.append("as answered")
+        return found
+
+    def left_out(self, place: str, text: str, row: str = "") -> bool:
+        """Whether an answer leaves a piece out; it is accounted for then."""
+        if self.answers.get(place, "").strip().lower() not in LEAVE_OUT:
+            return False
+        self.draft.say(place, text, "note", "left out, as answered", row=row)
+        return True
+
+    def begin_day(self, place: str, text: str, row: str = "") -> DayDraft | None:
+        """Begin a day when a line heads one; a day without training heads none."""
+        heading = day_heading(text)
+        if heading is None or (heading.by_split and self.named_days):
+            return None
+        if heading.week is not None and not self._this_week(heading.week):
+            return None
+        self.warm_up = False
+        return self.draft.day(place, text, heading, row)
+
+    def _this_week(self, week: int) -> bool:
+        self.week = self.week or week
+        return week == self.week
+
+    def current(self) -> DayDraft:
+        """The day being read; one without a heading when there is none."""
+        if not self.draft.days:
+            self.draft.days.append(DayDraft(DayHeading((), "Session 1"), None))
+        return self.draft.days[-1]
+
+    def other_week(self, place: str, text: str, row: str = "") -> int:
+        """Account for a piece of another week."""
+        why = "another week; a plan is one week: import it apart"
+        return self.draft.say(place, text, "attention", "not in the plan", DOUBTFUL, why, row=row)
+
+    def exercise(
+        self, place: str, text: str, found: Found, day: DayDraft, group: Hashable | None = None
+    ) -> int:
+        """An exercise, or several alternated in one line."""
+        if self.warm_up:
+            return self.draft.say(place, text, "note", "a warm-up; not kept in a plan", ASSUMED)
+        if place not in self.answers and (parts := self.joined(text)):
+            shared = group or ("line", place)
+            first = self.draft.exercise(parts[0], place, text, day, group=shared)
+            others = [self.draft.exercise(one, place, text, day, group=shared) for one in parts[1:]]
+            self._one_piece(first, others)
+            return first
+        return self.draft.exercise(found, place, text, day, group=group)
+
+    def joined(self, text: str) -> list[Found]:
+        """The exercises of a line that alternates several, each with its own prescription."""
+        pieces = _JOINED.split(text)
+        if len(pieces) < 2:
+            return []
+        found = [read_line(piece, self.unit, self.unit_said) for piece in pieces]
+        whole = all(one.name and one.prescribes for one in found)
+        return found if whole else []
+
+    def _one_piece(self, first: int, others: list[int]) -> None:
+        """Make the pieces of one line one; the worst of them says how it stands."""
+        pieces = [self.draft.pieces[at] for at in (first, *others)]
+        worst = min(pieces, key=lambda one: one.confidence)
+        self.draft.change(
+            first,
+            kind=worst.kind,
+            meaning="; ".join(one.meaning for one in pieces),
+            confidence=worst.confidence,
+            why="; ".join(one.why for one in pieces if one.why),
+            candidates=tuple(word for one in pieces for word in one.candidates),
+        )
+        for day in self.draft.days:
+            for entry in day.entries:
+                if set(entry.pieces) & set(others):
+                    entry.pieces = (first,)
+        for at in sorted(others, reverse=True):
+            del self.draft.pieces[at]
+
+    def about(self, place: str, text: str, found: Found, row: str = "") -> str:
+        """Account for a line that prescribes nothing and heads no day; what it was taken for."""
+        words = headings.bare(text)
+        say = self.draft.say
+        for key, pattern in (("title", headings.TITLE), ("person", headings.PERSON)):
+            match = pattern.match(words)
+            if match is not None and key not in self.draft.head:
+                self.draft.head[key] = match[1].strip()
+                say(place, text, "title", f"{key} {match[1].strip()!r}", row=row)
+                return key
+        unit = headings.UNIT.match(words)
+        if unit is not None:
+            self.set_unit("kg" if unit[1][0] in "kK" else "lb")
+            say(place, text, "setting", f"loads in {self.unit}", row=row)
+            return "unit"
+        week = headings.week_number(text)
+        if week is not None:
+            if self._this_week(week):
+                say(place, text, "heading", f"week {week}", row=row)
+            else:
+                self.other_week(place, text, row)
+            return "week"
+        if self._setting(place, text, words, found, row):
+            return "setting"
+        section = headings.SECTION.match(words)
+        if section is not None and not found.fields:
+            self.warm_up = section["warm"] is not None
+            say(place, text, "heading", "a warm-up; not kept in a plan" if self.warm_up
+                else "a heading inside a day", BY_CUSTOM, row=row)  # fmt: skip
+            return "section"
+        heading = day_heading(text)
+        if heading is not None and heading.week is not None:
+            self.other_week(place, text, row)
+            return "other week"
+        if heading is not None:
+            say(place, text, "heading", f"a heading inside a day: {day_words(heading)}", BY_CUSTOM,
+                row=row)  # fmt: skip
+            return "heading"
+        return self._note(place, text, words, found, row)
+
+    def set_unit(self, unit: Unit) -> None:
+        """Take the unit of bare loads from the file, unless the coach has said it."""
+        if self.unit_said:
+            return
+        self.unit, self.unit_said = unit, True
+        self.draft.head["unit"] = unit
+
+    def _setting(self, place: str, text: str, words: str, found: Found, row: str) -> bool:
+        """Effort, rest or tempo said for all."""
+        for_all = headings.SETTING.search(words) is not None
+        fields = {key: value for key, value in found.fields.items() if key in _SETTABLE}
+        if not fields or found.doubts or not set(found.fields) <= _SETTABLE:
+            return False
+        if not for_all and (found.name and not re.match(r"between|sets?$", found.name)):
+            return False
+        day = self.draft.days[-1] if self.draft.days else None
+        (day.defaults if day is not None else self.draft.defaults).update(fields)
+        where = "this day" if day is not None else "all days"
+        said = ", ".join(_setting_words(key, value) for key, value in fields.items())
+        self.draft.say(place, text, "setting", f"for {where}: {said}", BY_CUSTOM, row=row)
+        return True
+
+    def _note(self, place: str, text: str, words: str, found: Found, row: str) -> str:
+        say = self.draft.say
+        kept = "a note; not kept in a plan"
+        if headings.NOTE.match(words):
+            say(place, text, "note", kept, row=row)
+            return "note"
+        if found.name and (likely(found.name) or likely(words)):
+            best = named(found.name) if likely(found.name) else named(words)
+            say(place, text, "attention", "not in the plan", DOUBTFUL,
+                "no sets and repetitions", best.candidates, row)  # fmt: skip
+            return "unfinished"
+        aside = headings.ASIDE.search(words) is not None
+        if not aside and (found.fields or found.doubts):
+            why = "; ".join(one.why for one in found.doubts) or "figures without an exercise"
+            say(place, text, "attention", "not in the plan", DOUBTFUL, why, row=row)
+            return "unfinished"
+        if not self.draft.days and "title" not in self.draft.head and not aside:
+            self.draft.head["title"] = words
+            say(place, text, "title", f"title {words!r}", BY_CUSTOM, row=row)
+            return "title"
+        say(place, text, "note", kept, BY_CUSTOM, row=row)
+        return "note"
+
+
+def _setting_words(key: str, value: object) -> str:
+    if key == "rir" and isinstance(value, tuple):
+        return f"RIR {value[0]:g}-{value[1]:g}"
+    if key == "rest_s" and isinstance(value, tuple):
+        return f"rest {value[0]}-{value[1]} s"
+    return f"tempo {value}"
