@@ -17,6 +17,7 @@ COMMANDS = (
     "rehearse",
     "swap",
     "explain",
+    "handout",
     "compare",
     "exercise",
     "muscle",

@@ -18,7 +18,7 @@ MAKER = "-//Setwright//Handout//EN"
 
 
 def calendar(
-    content: Content, start: date, at: time, zone: ZoneInfo, moment: datetime, weeks: int = 1
+    content: Content, start: date, at: time, zone: ZoneInfo | None, moment: datetime, weeks: int = 1
 ) -> bytes:
     """One event a session, in the week that holds ``start`` or the days that follow it.
 
@@ -30,7 +30,7 @@ def calendar(
         content: what the handout says.
         start: first day on which a session may fall.
         at: when the first session of a day begins; a second one begins when the first ends.
-        zone: time zone of ``at``.
+        zone: time zone of ``at``; None leaves it to the reader's device (floating time).
         moment: when the calendar was made; the same moment gives the same bytes.
         weeks: how often the week is repeated.
     """
@@ -51,7 +51,8 @@ def calendar(
         made.add_component(
             _event(content, session, begins, _uid(content, start, session, place), moment, weeks)
         )
-    made.add_missing_timezones(first_date=start, last_date=start + timedelta(weeks=weeks + 1))
+    if zone is not None:
+        made.add_missing_timezones(first_date=start, last_date=start + timedelta(weeks=weeks + 1))
     return bytes(made.to_ical())
 
 
