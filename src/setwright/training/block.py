@@ -7,7 +7,7 @@ thin: docs/progression.md says what there is.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from setwright.plan.intake import Experience, Intake
@@ -53,6 +53,12 @@ class Place:
         """Whether loads may rise this week."""
         return self.kind in ("start", "build")
 
+    def held(self, because: str, evidence: tuple[str, ...]) -> Place:
+        """The same place, with nothing rising; a lighter week stays one."""
+        if not self.may_rise:
+            return self
+        return replace(self, kind="hold", because=because, evidence=evidence)
+
 
 @dataclass(frozen=True)
 class Block:
@@ -62,13 +68,11 @@ class Block:
         start: proleptic ordinal of its first day.
         more: further repetitions in reserve in the first weeks; none after them.
         eased: first days of weeks agreed to be lighter.
-        held: first days of weeks in which nothing rises.
     """
 
     start: int
     more: tuple[float, ...] = (1.0,)
     eased: frozenset[int] = frozenset()
-    held: frozenset[int] = frozenset()
 
     def place(self, day: int) -> Place:
         """Where a day stands; a day before the block counts as its first week."""
@@ -84,8 +88,6 @@ class Block:
                 ("deload-survey-2024", "deload-reduced-volume-untrained-2026"),
             )
         more = self.more[week] if week < len(self.more) else 0.0
-        if monday in self.held:
-            return Place(week + 1, "hold", more, 1.0, "Nothing rises this week, as agreed.", ())
         if more > 0:
             because = (
                 f"Week {week + 1} of the block starts {more:g} repetitions further from failure."
@@ -98,11 +100,6 @@ class Block:
         return any(monday <= day < monday + WEEK for monday in self.eased)
 
 
-def block_of(
-    intake: Intake,
-    start: int,
-    eased: frozenset[int] = frozenset(),
-    held: frozenset[int] = frozenset(),
-) -> Block:
+def block_of(intake: Intake, start: int, eased: frozenset[int] = frozenset()) -> Block:
     """The block of a person from its first day on."""
-    return Block(start, START[intake.experience], eased, held)
+    return Block(start, START[intake.experience], eased)

@@ -11,7 +11,7 @@ from setwright.plan.intake import Experience, Intake
 from setwright.plan.week import Entry
 from setwright.rehearsal.rehearse import rir_of
 from setwright.training import effort_check
-from setwright.training.after_break import ILL_SETS, after_illness, coming_back
+from setwright.training.after_break import ILL_EVIDENCE, ILL_SETS, after_illness, coming_back
 from setwright.training.block import Block
 from setwright.training.case import Case
 from setwright.training.course import kept_of
@@ -55,6 +55,8 @@ def plan_sets(
     """
     place = block.place(day)
     ill = after_illness(past.ill_until, past.days, day)
+    if ill:
+        place = place.held("First session after an illness: nothing rises.", ILL_EVIDENCE)
     outings = [past.before(entry.exercise, day) for entry in entries]
     backs = [coming_back(known, day, past.days) for known in outings]
     todo = []
