@@ -17,6 +17,20 @@ NO_TIME, ILL = (1, 1), (5, 2)
 CORRECTED, SKIPPED, WRONG_UNIT, REPLACED, SORE = (1, 0), (2, 0), (3, 0), (4, 1), (6, 2)
 
 Place = tuple[int, int]
+STALLS_FROM, STALLS_BY = 3, 0.026
+"""Week, from 0, from which one exercise falls back, and log strength it loses a week, gains apart."""
+
+
+def stalled(plan: Plan) -> str | None:
+    """The exercise that falls back: the last with a load that the week has twice."""
+    seen: set[str] = set()
+    found = None
+    for session in plan.sessions:
+        for entry in session.exercises:
+            if entry.exercise in seen and entry.load_kg is not None:
+                found = entry.exercise
+            seen.add(entry.exercise)
+    return found
 
 
 def replacement(plan: Plan, gym: GymKit) -> tuple[str, str] | None:

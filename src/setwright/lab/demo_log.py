@@ -2,7 +2,8 @@
 
 Loads come from this project's own coaching, week by week. What goes wrong is laid down, not
 drawn, so that every review has something to find: two sessions missed, an exercise skipped, one
-replaced, mild pain, a load written in the wrong unit and one corrected, calls that are off.
+replaced, one that falls back, mild pain, a load in the wrong unit, a figure corrected, calls that
+are off.
 """
 
 from __future__ import annotations
@@ -22,9 +23,12 @@ from setwright.lab.demo_events import (
     ILL,
     NO_TIME,
     SORE,
+    STALLS_BY,
+    STALLS_FROM,
     as_written,
     replacement,
     session_as_done,
+    stalled,
     together,
 )
 from setwright.lab.demo_person import kind_of, person_of
@@ -91,6 +95,7 @@ class _Diary:
         self._rng = np.random.default_rng(np.random.SeedSequence([seed, 4]))
         self._gym: GymKit = stock_of(intake.gym, intake.kit)
         self._swap = replacement(plan, self._gym)
+        self._stalled = stalled(plan)
         extra = (self._swap[1],) if self._swap else ()
         names = {entry.exercise for session in plan.sessions for entry in session.exercises}
         self._ladders: dict[str, Ladder] = {
@@ -150,6 +155,8 @@ class _Diary:
             self._lifter, entries, day, self._block, self._intake, self._gym, self._past, self._mass
         )
         shapes = {entry.exercise: 0.009 * float(self._rng.standard_t(4.0)) for entry in entries}
+        if self._stalled in shapes:
+            shapes[self._stalled] -= STALLS_BY * max(now.week - STALLS_FROM + 1, 0)
         sore = next((one.exercise for one in entries if kind_of(one.exercise) in PAINFUL), None)
         for group in together(entries):
             for turn in range(max(len(asked[k].sets) for k in group)):
