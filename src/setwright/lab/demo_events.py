@@ -18,7 +18,7 @@ CORRECTED, SKIPPED, WRONG_UNIT, REPLACED, SORE = (1, 0), (2, 0), (3, 0), (4, 1),
 
 Place = tuple[int, int]
 STALLS_FROM, STALLS_BY = 3, 0.026
-"""Week, from 0, from which one exercise falls back, and log strength it loses a week, gains apart."""
+"""Week, from 0, from which one exercise falls back, and its log strength lost a week."""
 
 
 def stalled(plan: Plan) -> str | None:
