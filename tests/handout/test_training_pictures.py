@@ -4,10 +4,11 @@ from datetime import date, timedelta
 
 import pytest
 
-from setwright.handout.done_picture import DoneWeek, done_picture
+from setwright.handout.done_picture import done_picture
 from setwright.handout.drawing import save
 from setwright.handout.strength_picture import StrengthLine, strength_picture
 from setwright.rehearsal.strength import OneRm
+from setwright.training.facts.attendance import WeekKept
 
 MONDAY = date(2026, 9, 28)
 
@@ -17,8 +18,8 @@ def _line(name: str, count: int) -> StrengthLine:
     return StrengthLine(name, days, tuple(OneRm(80.0 + at, 76.0, 90.0, 3.0) for at in range(count)))
 
 
-def _week(at: int, done: int = 40, extra: int = 2) -> DoneWeek:
-    return DoneWeek(MONDAY + timedelta(weeks=at), 50, done, extra, 4, 3)
+def _week(at: int, done: int = 40) -> WeekKept:
+    return WeekKept(MONDAY + timedelta(weeks=at), 4, 3, 50, done)
 
 
 @pytest.mark.parametrize("count", [1, 2, 3, 4, 7])
@@ -50,7 +51,7 @@ def test_an_empty_log_is_refused():
 
 
 def test_what_was_done_stands_in_figures_beside_its_bar():
-    figure = done_picture("Done", [_week(0), _week(1, done=0, extra=0)])
+    figure = done_picture("Done", [_week(0), _week(1, done=0)])
     words = [text.get_text() for text in figure.axes[0].texts]
     assert words == ["40/50", "0/50"]
 

@@ -88,3 +88,13 @@ def emit_json(value: Any) -> None:
 def wants_colour() -> bool:
     """Whether the terminal may be given emphasis."""
     return sys.stdout.isatty() and "NO_COLOR" not in os.environ
+
+
+def picture_option(words: str) -> Callable[[F], F]:
+    """The switch that also draws."""
+    return click.option(
+        "--picture",
+        type=click.Path(dir_okay=False, path_type=Path),
+        metavar="FILE",
+        help=f"{words}; .svg or .png.",
+    )

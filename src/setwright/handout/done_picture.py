@@ -1,45 +1,25 @@
-"""Planned against done: working sets of each week, by pattern of movement."""
+"""Planned against done: working sets and sessions of each week."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from datetime import date
 from typing import TYPE_CHECKING
 
 from setwright.handout.drawing import FAINT, INK, SOFT, STYLE, fitted, sheet
+from setwright.training.facts.attendance import WeekKept
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
 SIZE = 8.0
+# Weeks on one sheet.
+WEEKS = 12
 WEEK_IN, LEFT_IN, RIGHT_IN, HEAD_IN, FOOT_IN = 0.62, 0.55, 0.3, 0.75, 0.8
 SETS_IN, SESSIONS_IN, BETWEEN_IN = 2.2, 0.8, 0.35
 
 
-@dataclass(frozen=True)
-class DoneWeek:
-    """One week of a log beside its plan.
-
-    Attributes:
-        monday: its first day.
-        planned_sets: working sets the plan had.
-        done_sets: of them, done as planned or on a substitute.
-        extra_sets: done beyond the plan.
-        planned_sessions: sessions the plan had.
-        done_sessions: sessions with at least one working set.
-    """
-
-    monday: date
-    planned_sets: int
-    done_sets: int
-    extra_sets: int
-    planned_sessions: int
-    done_sessions: int
-
-
-def done_picture(title: str, weeks: Sequence[DoneWeek]) -> Figure:
+def done_picture(title: str, weeks: Sequence[WeekKept]) -> Figure:
     """Bars of the sets done inside the outline of those planned; below, the sessions.
 
     Args:
@@ -77,20 +57,9 @@ def done_picture(title: str, weeks: Sequence[DoneWeek]) -> Figure:
     return figure
 
 
-def _sets(axes: Axes, weeks: Sequence[DoneWeek]) -> None:
+def _sets(axes: Axes, weeks: Sequence[WeekKept]) -> None:
     at = range(len(weeks))
     axes.bar(at, [one.done_sets for one in weeks], width=0.62, color="0.35", zorder=2)
-    axes.bar(
-        at,
-        [one.extra_sets for one in weeks],
-        bottom=[max(one.done_sets, one.planned_sets) for one in weeks],
-        width=0.62,
-        color="white",
-        edgecolor=INK,
-        hatch=".....",
-        linewidth=0.6,
-        zorder=2,
-    )
     axes.bar(
         at,
         [one.planned_sets for one in weeks],
@@ -100,9 +69,9 @@ def _sets(axes: Axes, weeks: Sequence[DoneWeek]) -> None:
         linewidth=0.9,
         zorder=3,
     )
-    top = max(max(one.planned_sets, one.done_sets) + one.extra_sets for one in weeks)
+    top = max(max(one.planned_sets, one.done_sets) for one in weeks)
     for place, one in enumerate(weeks):
-        high = max(one.planned_sets, one.done_sets) + one.extra_sets
+        high = max(one.planned_sets, one.done_sets)
         axes.text(
             place,
             high + top * 0.02,
@@ -117,7 +86,7 @@ def _sets(axes: Axes, weeks: Sequence[DoneWeek]) -> None:
     _plain(axes, len(weeks))
 
 
-def _sessions(axes: Axes, weeks: Sequence[DoneWeek]) -> None:
+def _sessions(axes: Axes, weeks: Sequence[WeekKept]) -> None:
     most = max(max(one.planned_sessions, one.done_sessions) for one in weeks)
     for place, one in enumerate(weeks):
         for number in range(max(one.planned_sessions, one.done_sessions)):
@@ -155,11 +124,10 @@ def _key(figure: Figure) -> None:
         handles=[
             Patch(facecolor="none", edgecolor=INK, label="planned"),
             Patch(facecolor="0.35", edgecolor=SOFT, label="done"),
-            Patch(facecolor="white", edgecolor=INK, hatch=".....", label="beyond the plan"),
         ],
         loc="lower left",
         bbox_to_anchor=(0.02, 0.0),
-        ncols=3,
+        ncols=2,
         frameon=False,
         fontsize=SIZE,
     )

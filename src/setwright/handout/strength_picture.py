@@ -7,22 +7,26 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING
 
+from setwright.exercises import catalogue
 from setwright.handout.drawing import FAINT, INK, SOFT, STYLE, fitted, sheet
 from setwright.rehearsal.strength import OneRm
+from setwright.training.client import Client
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
 COLUMNS = 3
+# Panels on one sheet; the exercises trained most come first.
+MOST_PANELS = 12
 PANEL_W_IN, PANEL_H_IN = 2.75, 1.75
 LEFT_IN, GAP_IN, HEAD_IN, FOOT_IN, NAME_IN = 0.5, 0.55, 0.75, 0.55, 0.5
 SIZE = 8.0
 # A panel spans at least this share of the strength it shows, so that noise does not look like news.
 LEAST_SPAN = 0.12
 NOTE = (
-    "line: 1RM-equivalent as estimated that day; grey: its 80 % interval. "
-    "Each panel has its own scale."
+    "line: 1RM-equivalent of the load the muscles move, as known that day; grey: its 80 % "
+    "interval. Each panel has its own scale."
 )
 
 
@@ -39,6 +43,17 @@ class StrengthLine:
     name: str
     days: tuple[int, ...]
     strength: tuple[OneRm, ...]
+
+
+def strength_lines(client: Client, exercises: Sequence[str]) -> tuple[StrengthLine, ...]:
+    """The course of strength on exercises of the log, those without any set left out."""
+    found = []
+    for ident in exercises[:MOST_PANELS]:
+        past = client.lifter.history(ident)
+        if past:
+            days, strength = zip(*past, strict=True)
+            found.append(StrengthLine(catalogue.exercise(ident).name, days, strength))
+    return tuple(found)
 
 
 def strength_picture(title: str, lines: Sequence[StrengthLine]) -> Figure:

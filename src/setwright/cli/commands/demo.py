@@ -11,11 +11,13 @@ from pathlib import Path
 import click
 
 from setwright.cli.common import plain
+from setwright.cli.demo_client import CLIENT, WEEKS, trained
 
 HELP = """Design, rehearse and audit a week for an invented person in an invented gym.
 
 Writes the intake, the plan, the audit, the rehearsal, the explanation and the pictures to a
-folder.
+folder; then lets the invented person train it for eight weeks, into a client's folder inside it,
+and reviews the last one.
 
 \b
 Example:
@@ -76,11 +78,17 @@ def command(folder: str) -> None:
         for suffix in PICTURES:
             save(figure, target / f"{name}{suffix}")
 
+    _step(f"training it for {WEEKS} weeks, and reviewing the last")
+    reviewed = trained(target / CLIENT, plan, intake, text)
+    write_text(target / "review.txt", reviewed + "\n")
+
     click.echo(week)
     click.echo()
     click.echo(design_text(found))
     click.echo()
     click.echo(audit_text(report, plan, show_all=False))
+    click.echo()
+    click.echo(reviewed)
     names = ", ".join(sorted(path.name for path in target.iterdir()))
     click.echo(f"\n{time.perf_counter() - started:.0f} s; written to {target}/: {names}")
 

@@ -7,7 +7,8 @@ from pathlib import Path
 
 import click
 
-from setwright.cli.common import emit_json, json_option
+from setwright.cli.common import emit_json, json_option, picture_option
+from setwright.documents.errors import DocumentError, Fault
 
 HELP = """Strength as the log of CLIENT_FOLDER shows it.
 
@@ -18,6 +19,7 @@ repetitions in reserve compare with what was really left.
 Examples:
   setwright strength anna
   setwright strength anna --exercise "leg press" --json
+  setwright strength anna --picture strength.svg
 """
 
 
@@ -30,8 +32,15 @@ Examples:
     metavar="DATE",
     help="The day to stand on; today by default.",
 )
+@picture_option("Also draw strength over time")
 @json_option
-def command(folder: Path, exercise: str | None, today: datetime | None, as_json: bool) -> None:
+def command(
+    folder: Path,
+    exercise: str | None,
+    today: datetime | None,
+    picture: Path | None,
+    as_json: bool,
+) -> None:
     """Print strength now."""
     from setwright.cli.meant import meant
     from setwright.plan.client_folder import open_folder
@@ -43,6 +52,15 @@ def command(folder: Path, exercise: str | None, today: datetime | None, as_json:
     logged = {one.exercise for one in client.done}
     wanted = None if exercise is None else meant(exercise, logged, "the log")
     rows = strength_now(client, wanted)
+    if picture is not None:
+        from setwright.handout.drawing import save
+        from setwright.handout.strength_picture import strength_lines, strength_picture
+
+        lines = strength_lines(client, [row.exercise for row in rows])
+        if not lines:
+            fault = Fault("", "no working set", "a log with sets to draw")
+            raise DocumentError(str(folder), (fault,))
+        save(strength_picture(f"{client.folder.intake.name}: strength", lines), picture)
     if as_json:
         emit_json(list(rows))
         return
