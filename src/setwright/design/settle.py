@@ -139,7 +139,10 @@ def honest_bands(session: Session, intake: Intake, least_sets: int) -> Session:
 
 
 def shorten(session: Session, intake: Intake, problem: Problem) -> Session:
-    """Drop the sets that cost least growth until the session fits its minutes."""
+    """Drop the sets that cost least growth until the session fits its minutes.
+
+    A whole exercise goes only when no other can spare a set: it may be all that trains a part.
+    """
     limit = 60.0 * (session.minutes or 0)
     while seconds_of(session, intake) > limit and len(session.exercises) > 0:
         trials = []
@@ -152,8 +155,9 @@ def shorten(session: Session, intake: Intake, problem: Problem) -> Session:
             else:
                 return session
             tried = _with(session, _unpaired(entries))
-            trials.append((worth(_alone(tried), intake, problem), position, tried))
-        session = max(trials, key=lambda row: (row[0], -row[1]))[2]
+            spared = len(entries) == len(session.exercises)
+            trials.append((spared, worth(_alone(tried), intake, problem), -position, tried))
+        session = max(trials, key=lambda row: row[:3])[3]
     return session
 
 
