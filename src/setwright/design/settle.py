@@ -125,8 +125,11 @@ def hold(session: Session, intake: Intake) -> Session:
 
 
 def honest_bands(session: Session, intake: Intake, least_sets: int) -> Session:
-    """Write no repetitions that cannot be done: the band's low end gives way within reason, then
-    the sets that still fall short of it are left out, down to ``least_sets``."""
+    """Write no repetitions that cannot be done.
+
+    The band's low end gives way within reason, then the sets that still fall short of it are left
+    out, down to ``least_sets``.
+    """
     lived = rehearse(_alone(session), intake).sessions[0]
     entries = []
     for position, entry in enumerate(session.exercises):
