@@ -17,7 +17,10 @@ from setwright.mechanics.fibre_adjustments import Place, adjustments
 from setwright.mechanics.path_figures import Anchor
 from setwright.mechanics.paths import Floats, Paths
 
-SHORTEST: Final = 0.5
+# A fibre shorter than half its best length is slack: sarcomeres give nothing below 0.47 (from memory),
+# and with fibres of unequal length a muscle has lost all but a fiftieth of its force at 0.3. Beyond
+# 1.5 passive tension and the joints keep living fibres from going.
+SHORTEST: Final = 0.3
 LONGEST: Final = 1.5
 TENDON_STRAIN: Final = 0.049
 """Strain of the tendon at the muscle's largest force (Journal of Biomechanical Engineering 2013,
@@ -76,7 +79,7 @@ class FibreState:
     """Fibres at N poses of M elements.
 
     Attributes:
-        ratio: (N, M) fibre length over optimal length, 0.5 to 1.5.
+        ratio: (N, M) fibre length over optimal length, 0.3 to 1.5.
         force: (N, M) share of F0 that activation brings to the tendon, 0 to 1.
         passive: (N, M) share of F0 that the stretched fibre gives by itself.
     """
@@ -173,7 +176,7 @@ def fibre_state(lengths_m: Floats, of: Fibres, tendon: Tendon = "elastic") -> Fi
         tendon: ``rigid`` for a tendon that does not give.
 
     Returns:
-        Ratios and force factors; where the equilibrium lies outside 0.5 to 1.5 the nearer end.
+        Ratios and force factors; where the equilibrium lies outside 0.3 to 1.5 the nearer end.
     """
     free = lengths_m - of.offset_m
     if tendon == "rigid":
