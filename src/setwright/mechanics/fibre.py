@@ -17,9 +17,9 @@ from setwright.mechanics.fibre_adjustments import Place, adjustments
 from setwright.mechanics.path_figures import Anchor
 from setwright.mechanics.paths import Floats, Paths
 
-# A fibre shorter than half its best length is slack: sarcomeres give nothing below 0.47 (from memory),
-# and with fibres of unequal length a muscle has lost all but a fiftieth of its force at 0.3. Beyond
-# 1.5 passive tension and the joints keep living fibres from going.
+# A fibre shorter than half its best length is slack: sarcomeres give nothing below 0.47 (from
+# memory), and with fibres of unequal length a muscle has lost all but a fiftieth of its force at
+# 0.3. Beyond 1.5 passive tension and the joints keep living fibres from going.
 SHORTEST: Final = 0.3
 LONGEST: Final = 1.5
 TENDON_STRAIN: Final = 0.049
