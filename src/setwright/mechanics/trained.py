@@ -78,14 +78,6 @@ GROUPS: Final = (
         {"knee flexion": 60.0},
         {0: 100, 30: 100, 60: 100, 90: 100, 105: 100},
     ),
-    # The hamstrings follow the curves of both their joints.
-    Group(
-        ("biceps-femoris", "semi"),
-        "knee flexion",
-        1,
-        {"hip flexion": 85.0},
-        {10: 108, 20: 112, 30: 113, 45: 110, 60: 102, 75: 88, 90: 69, 105: 47},
-    ),
 )
 
 
@@ -137,8 +129,8 @@ def strength(
     if block != "leg":
         return found
     for group, (known, factor) in zip(GROUPS, _factors(), strict=True):
-        column = np.interp(angles[group.coordinate], known, factor)
+        column = whole * np.interp(angles[group.coordinate], known, factor)
         for k, part in enumerate(parts):
             if part is not None and part.startswith(group.parts):
-                found[:, k] *= column
+                found[:, k] = column
     return found
