@@ -54,6 +54,10 @@ def test_the_active_curve_has_its_published_shape():
     assert (np.diff(f[x <= 1.0]) >= 0).all() and (np.diff(f[x >= 1.02]) <= 0).all()
 
 
+def test_a_slack_fibre_gives_next_to_nothing():
+    assert active_force(np.array([SHORTEST]))[0] < 0.03
+
+
 def test_a_fibre_pulls_by_itself_only_beyond_its_best_length():
     # Annals of Biomedical Engineering 2016, 10.1007/s10439-016-1591-9: F0 at 1.6 (from memory).
     assert (passive_force(np.linspace(0.5, 1.0, 11)) == 0).all()
@@ -77,11 +81,12 @@ def test_fibre_and_tendon_fill_the_path(muscle):
     along = np.sqrt((state.ratio * muscle.l0_m) ** 2 - muscle.height_m**2)
     pull = state.force + state.passive
     total = along + muscle.offset_m + muscle.tendon_m * tendon_strain(pull, muscle.strain)
-    between = (state.ratio > SHORTEST) & (state.ratio < LONGEST)
+    shortest = muscle.shortest[0]
+    between = (state.ratio > shortest) & (state.ratio < LONGEST)
     assert between.any()
     assert np.abs(total - path)[between].max() < 1e-9
     # At the ends the path is shorter than the shortest, or longer than the longest.
-    assert (path[state.ratio == SHORTEST] <= total[state.ratio == SHORTEST] + 1e-9).all()
+    assert (path[state.ratio == shortest] <= total[state.ratio == shortest] + 1e-9).all()
     assert (path[state.ratio == LONGEST] >= total[state.ratio == LONGEST] - 1e-9).all()
 
 
@@ -91,7 +96,7 @@ def test_a_longer_path_means_a_longer_fibre(muscle):
     for tendon in ("elastic", "rigid"):
         ratio = fibre_state(sweep(muscle), muscle, tendon).ratio
         assert (np.diff(ratio[:, 0]) >= -1e-12).all()
-        assert ratio[0, 0] == SHORTEST and ratio[-1, 0] == LONGEST
+        assert ratio[0, 0] == muscle.shortest[0] and ratio[-1, 0] == LONGEST
 
 
 @steady

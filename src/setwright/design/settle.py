@@ -124,22 +124,36 @@ def hold(session: Session, intake: Intake) -> Session:
     return session
 
 
-def honest_bands(session: Session, intake: Intake, least_sets: int) -> Session:
-    """Write no repetitions that cannot be done: the band's low end gives way within reason, then
-    the sets that still fall short of it are left out, down to ``least_sets``."""
+def honest_bands(session: Session, intake: Intake) -> Session:
+    """Write no repetitions that cannot be done.
+
+    The band's low end gives way within reason, then the sets that still fall short of it are left
+    out, down to one. Fewer sets come nearer to failure, so this is looked at anew until it holds.
+    """
+    while True:
+        honest = _with_honest_bands(session, intake)
+        if honest == session:
+            return session
+        session = honest
+
+
+def _with_honest_bands(session: Session, intake: Intake) -> Session:
     lived = rehearse(_alone(session), intake).sessions[0]
     entries = []
     for position, entry in enumerate(session.exercises):
         able = [one.possible for one in lived.sets if one.entry == position]
         least = catalogue.exercise(entry.exercise).rep_band[0]
         low = min(entry.reps[0], max(int(min(able)), least, FEWEST))
-        sets = max(sum(one >= low for one in able), min(entry.sets, least_sets))
+        sets = max(sum(one >= low for one in able), 1)
         entries.append(entry.model_copy(update={"sets": sets, "reps": (low, entry.reps[1])}))
     return _with(session, entries)
 
 
 def shorten(session: Session, intake: Intake, problem: Problem) -> Session:
-    """Drop the sets that cost least growth until the session fits its minutes."""
+    """Drop the sets that cost least growth until the session fits its minutes.
+
+    A whole exercise goes only when no other can spare a set: it may be all that trains a part.
+    """
     limit = 60.0 * (session.minutes or 0)
     while seconds_of(session, intake) > limit and len(session.exercises) > 0:
         trials = []
@@ -152,8 +166,9 @@ def shorten(session: Session, intake: Intake, problem: Problem) -> Session:
             else:
                 return session
             tried = _with(session, _unpaired(entries))
-            trials.append((worth(_alone(tried), intake, problem), position, tried))
-        session = max(trials, key=lambda row: (row[0], -row[1]))[2]
+            spared = len(entries) == len(session.exercises)
+            trials.append((spared, worth(_alone(tried), intake, problem), -position, tried))
+        session = max(trials, key=lambda row: row[:3])[3]
     return session
 
 
@@ -236,4 +251,4 @@ def settle(sets: NDArray[np.int64], problem: Problem, intake: Intake) -> tuple[S
         settled.append(shorten(held, intake, problem))
     plan = Plan(setwright="plan/1", title="week", sessions=tuple(settled))
     filled = fill(plan, intake, problem)
-    return tuple(honest_bands(session, intake, problem.least_sets) for session in filled.sessions)
+    return tuple(honest_bands(session, intake) for session in filled.sessions)

@@ -17,8 +17,14 @@ from setwright.mechanics.fibre_adjustments import Place, adjustments
 from setwright.mechanics.path_figures import Anchor
 from setwright.mechanics.paths import Floats, Paths
 
-SHORTEST: Final = 0.5
+# A fibre shorter than half its best length is slack: sarcomeres give nothing below 0.47 (from
+# memory), and with fibres of unequal length a muscle has lost all but a fiftieth of its force at
+# 0.3. Beyond 1.5 passive tension and the joints keep living fibres from going.
+SHORTEST: Final = 0.3
 LONGEST: Final = 1.5
+# Sine of the largest angle fibres take to their tendon, 84 degrees (from memory): a pennate fibre
+# cannot be shorter than its muscle is thick.
+STEEPEST: Final = 0.995
 TENDON_STRAIN: Final = 0.049
 """Strain of the tendon at the muscle's largest force (Journal of Biomechanical Engineering 2013,
 10.1115/1.4023390; value from memory)."""
@@ -70,13 +76,19 @@ class Fibres:
     height_m: Floats
     strain: Floats
 
+    @property
+    def shortest(self) -> Floats:
+        """The smallest length ratio the fibres can take (M,)."""
+        least: Floats = np.maximum(SHORTEST, self.height_m / (STEEPEST * self.l0_m))
+        return least
+
 
 @dataclass(frozen=True)
 class FibreState:
     """Fibres at N poses of M elements.
 
     Attributes:
-        ratio: (N, M) fibre length over optimal length, 0.5 to 1.5.
+        ratio: (N, M) fibre length over optimal length, ``shortest`` to 1.5.
         force: (N, M) share of F0 that activation brings to the tendon, 0 to 1.
         passive: (N, M) share of F0 that the stretched fibre gives by itself.
     """
@@ -173,13 +185,14 @@ def fibre_state(lengths_m: Floats, of: Fibres, tendon: Tendon = "elastic") -> Fi
         tendon: ``rigid`` for a tendon that does not give.
 
     Returns:
-        Ratios and force factors; where the equilibrium lies outside 0.5 to 1.5 the nearer end.
+        Ratios and force factors; where the equilibrium lies outside ``shortest`` to 1.5 the nearer
+        end.
     """
     free = lengths_m - of.offset_m
     if tendon == "rigid":
         along = np.maximum(free, 0.0)
         ratio = np.sqrt(along**2 + of.height_m**2) / of.l0_m
-        ratio = np.clip(ratio, SHORTEST, LONGEST)
+        ratio = np.clip(ratio, of.shortest, LONGEST)
     else:
         ratio = _equilibrium(free, of)
     along = np.sqrt(np.maximum((ratio * of.l0_m) ** 2 - of.height_m**2, 0.0))
@@ -191,23 +204,23 @@ def _equilibrium(free: Floats, of: Fibres) -> Floats:
     """Where fibre and stretched tendon fill the path, or the nearer end of the range."""
     shape = free.shape
     reach = of.tendon_m * of.strain / _TENDON_LOG
-    free, l0, reach, height = (
-        np.broadcast_to(a, shape).ravel() for a in (free, of.l0_m, reach, of.height_m)
+    free, l0, reach, height, shortest = (
+        np.broadcast_to(a, shape).ravel() for a in (free, of.l0_m, reach, of.height_m, of.shortest)
     )
-    ratio = np.full(free.shape, SHORTEST)
+    ratio = shortest.copy()
     ratio[_surplus(np.full(free.shape, LONGEST), free, l0, reach, height)[0] <= 0] = LONGEST
-    short = _surplus(np.full(free.shape, SHORTEST), free, l0, reach, height)[0] < 0
+    short = _surplus(shortest, free, l0, reach, height)[0] < 0
     between = np.flatnonzero(short & (ratio < LONGEST))
     if between.size:
-        ratio[between] = _solve(free[between], l0[between], reach[between], height[between])
+        ratio[between] = _solve(*(a[between] for a in (free, l0, reach, height, shortest)))
     return ratio.reshape(shape)
 
 
-def _solve(free: Floats, l0: Floats, reach: Floats, height: Floats) -> Floats:
+def _solve(free: Floats, l0: Floats, reach: Floats, height: Floats, shortest: Floats) -> Floats:
     """Newton's steps held inside a bracket."""
-    low = np.full(free.shape, SHORTEST)
+    low = shortest
     high = np.full(free.shape, LONGEST)
-    ratio = np.clip(free / l0 - 0.05, SHORTEST, LONGEST)
+    ratio = np.clip(free / l0 - 0.05, shortest, LONGEST)
     for _ in range(_STEPS):
         left, rise = _surplus(ratio, free, l0, reach, height)
         low = np.where(left < 0, ratio, low)
