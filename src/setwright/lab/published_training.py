@@ -14,6 +14,7 @@ TEN_RM = "rest-reps-bench-10rm-men-women-2010"
 AFTER = "recovery-reps-single-vs-multi-joint-24-48h-2015"
 RATES = "rate-of-gain-by-status-open-data"
 LOADS = "load-low-25-35-vs-8-12-reps-trained-2015"
+EFFORT = "failure-vs-nonfailure-meta-2022"
 VOLUME = "volume-trial-1-3-5-sets-trained-2019"
 REGAIN = "layoff-regain"
 STATUS: tuple[tuple[Experience, str, float, tuple[float, float]], ...] = (
@@ -77,11 +78,21 @@ def recovery_checks(sample: Sample) -> tuple[Check, ...]:
 
 
 def _end(
-    sample: Sample, status: Experience, weeks: int, fraction: float = 0.75, sets: int = 3
+    sample: Sample,
+    status: Experience,
+    weeks: int,
+    fraction: float = 0.75,
+    sets: int = 3,
+    left: float = 0.5,
 ) -> list[float]:
     """Squat 1RM after so many weeks over that before."""
     course = partial(
-        trained, exercise="back-squat", weeks=[True] * weeks, fraction=fraction, sets=sets
+        trained,
+        exercise="back-squat",
+        weeks=[True] * weeks,
+        fraction=fraction,
+        sets=sets,
+        left=left,
     )
     return [one[-1] for one in sample.of(course, status)]
 
@@ -103,6 +114,15 @@ def gain_checks(sample: Sample) -> tuple[Check, ...]:
         range_check(
             LOADS, "gain with 25-35 over gain with 8-12 repetitions, squat", "ratio", 8.8 / 19.6,
             (0.3, 0.7), "judged: no interval was read", float(ratio),
+        )
+    )  # fmt: skip
+    hard = _end(sample, "intermediate", 8, left=0.0)
+    short = _end(sample, "intermediate", 8, left=3.0)
+    found.append(
+        range_check(
+            EFFORT, "gain stopping with 3 left over gain to failure, squat", "ratio", 1.09,
+            (0.95, 1.22), "ES -0.09 (-0.22 to 0.05) over a gain of about 1, judged",
+            float((np.mean(short) - 1) / (np.mean(hard) - 1)),
         )
     )  # fmt: skip
     one = _end(sample, "intermediate", 8, sets=1)
