@@ -24,7 +24,7 @@ from setwright.documents.errors import DocumentError
 from setwright.plan.importing.columns import find_columns
 from setwright.plan.importing.held import line_ids
 from setwright.plan.importing.importer import Imported, import_table
-from setwright.plan.importing.rows import Settings
+from setwright.plan.importing.settings import Settings
 from setwright.plan.importing.table import Table, read_table
 from setwright.plan.log import Log, SetRecord, log_of
 from setwright.plan.log_store import append_records, read_log

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from setwright.plan.importing.columns import find_columns
 from setwright.plan.importing.importer import import_table
-from setwright.plan.importing.rows import Settings
+from setwright.plan.importing.settings import Settings
 from setwright.plan.importing.table import read_table
 from setwright.plan.log import Log, SetRecord
 from setwright.plan.log_store import append_records, read_log

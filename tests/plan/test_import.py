@@ -16,7 +16,7 @@ from setwright.documents.errors import DocumentError
 from setwright.plan.importing.columns import find_columns
 from setwright.plan.importing.importer import Imported, import_table
 from setwright.plan.importing.question import spread
-from setwright.plan.importing.rows import Settings
+from setwright.plan.importing.settings import Settings
 from setwright.plan.importing.table import read_table
 from setwright.plan.log import BodyMass, Log, Record, SetRecord, Skipped, log_of
 

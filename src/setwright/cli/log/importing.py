@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from setwright.plan.importing.dates import DateOrder
     from setwright.plan.importing.importer import Imported
     from setwright.plan.importing.question import Question
-    from setwright.plan.importing.rows import Settings
+    from setwright.plan.importing.settings import Settings
     from setwright.plan.importing.table import Table
     from setwright.plan.log import Log
 
@@ -86,7 +86,7 @@ def command(
     from setwright.plan.importing.columns import find_columns
     from setwright.plan.importing.held import HELD, keep_held
     from setwright.plan.importing.importer import import_table
-    from setwright.plan.importing.rows import Settings
+    from setwright.plan.importing.settings import Settings
     from setwright.plan.importing.table import read_table
     from setwright.plan.log_store import append_records
 

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import NoReturn
+from collections.abc import Callable, Mapping
+from typing import NoReturn, TypeVar
 
+from setwright.plan.amounts import AmountError
 from setwright.plan.importing.columns import Column, Columns
 from setwright.plan.importing.marks import is_nothing
 from setwright.plan.importing.question import LINE_ANSWERS, DoubtError, Question, key_of
 from setwright.plan.importing.table import Row, shown_cell
+
+T = TypeVar("T")
 
 
 class Cells:
@@ -41,6 +44,17 @@ class Cells:
         """The column of a role."""
         own = self._columns.of(role, number)
         return own if own is not None or number is None else self._columns.of(role)
+
+    def read(self, role: str, number: int | None, how: Callable[[str], T]) -> T:
+        """A cell read, or a question about it.
+
+        Raises:
+            DoubtError: when it cannot be read.
+        """
+        try:
+            return how(self.get(role, number))
+        except AmountError as error:
+            self.ask("cell", role, f"What is meant? Allowed: {error.args[0]}.", number)
 
     def ask(
         self, kind: str, role: str, asks: str, number: int | None = None, *, keep: bool = False

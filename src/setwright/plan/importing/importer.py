@@ -14,7 +14,8 @@ from setwright.plan.importing.doubles import in_log, repeated
 from setwright.plan.importing.identity import content_key, derived_id, occurrences
 from setwright.plan.importing.one_row import Draft
 from setwright.plan.importing.question import LEAVE_OUT, Question, grouped
-from setwright.plan.importing.rows import LineReader, Lines, Settings
+from setwright.plan.importing.rows import LineReader
+from setwright.plan.importing.settings import Lines, Settings
 from setwright.plan.importing.slips import units_asked
 from setwright.plan.importing.table import Table
 from setwright.plan.log import BodyMass, Log, Record, SetRecord, Skipped, log_of
