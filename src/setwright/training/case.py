@@ -34,7 +34,7 @@ class Case:
         trouble: reported the last time.
         back: the restart after a break under way, or None.
         bias: real less felt RIR that is acted on; 0 before enough calls.
-        bias_spoken: there are calls enough to speak of it.
+        bias_spoken: it is sure enough to be spoken of.
         check: the last set goes to failure, to check the calls.
         most_rise: share by which a load may rise at once.
     """

@@ -43,6 +43,11 @@ def known_bias(honest: Honesty) -> float:
     return min(max(honest.bias, -MOST_EARLIER), MOST_FURTHER)
 
 
+def may_be_said(honest: Honesty) -> bool:
+    """Whether there are calls enough, and an interval clear of none, to speak of a bias."""
+    return honest.calls >= ENOUGH_CALLS and (honest.low > 0 or honest.high < 0)
+
+
 def asked(planned: float, bias: float, floor: float) -> Asked:
     """The felt RIR that leaves what the plan wants.
 

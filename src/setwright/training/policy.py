@@ -15,7 +15,7 @@ from setwright.training.after_break import ILL_EVIDENCE, ILL_SETS, after_illness
 from setwright.training.block import Block
 from setwright.training.case import Case
 from setwright.training.course import kept_of
-from setwright.training.effort import ENOUGH_CALLS, Asked, asked, floor_of, known_bias
+from setwright.training.effort import Asked, asked, floor_of, known_bias, may_be_said
 from setwright.training.ladder import ladder
 from setwright.training.lifter import Honesty, Lifter
 from setwright.training.past import Past
@@ -72,7 +72,7 @@ def plan_sets(
         exercise = catalogue.exercise(entry.exercise)
         honesty = _honesty(lifter, entry.exercise, day)
         bias = 0.0 if honesty is None else known_bias(honesty)
-        spoken = honesty is not None and honesty.calls >= ENOUGH_CALLS
+        spoken = honesty is not None and may_be_said(honesty)
         floor = max(floor_of(intake, exercise), 0.0 if back is None else back.rir_least)
         effort = tuple(
             asked(rir_of(entry, number) + place.rir_more, bias, floor)
