@@ -18,6 +18,7 @@ COMMANDS = (
     "swap",
     "explain",
     "handout",
+    "import",
     "compare",
     "exercise",
     "muscle",
@@ -30,6 +31,8 @@ COMMANDS = (
     "lab",
     "demo",
 )
+# Commands whose name is no name for a module.
+MODULES = {"import": "import_file"}
 # The matrices here are small: threads of the linear algebra would only wait for each other.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 BAD_INPUT = 2
@@ -48,7 +51,8 @@ class LazyCommands(click.Group):
         """Find a command by name, or None."""
         if cmd_name not in COMMANDS:
             return None
-        command: click.Command = import_module(f"setwright.cli.commands.{cmd_name}").command
+        module = MODULES.get(cmd_name, cmd_name)
+        command: click.Command = import_module(f"setwright.cli.commands.{module}").command
         return command
 
 

@@ -39,7 +39,6 @@ class _Notes(Reader):
         self.open: _Open | None = None
         self.group: Hashable | None = None
         self.by_blank = False
-        self.skipping = False
 
     def take(self, place: str, raw: str) -> None:
         text = raw.strip()
@@ -54,21 +53,11 @@ class _Notes(Reader):
         elif _RULE.match(text) and place not in self.answers:
             self.flush()
             self.draft.say(place, text, "heading", "a rule")
-        elif self.week is not None and self._elsewhere(text):
+        elif self.week is not None and self.elsewhere(text):
             self.flush()
             self.other_week(place, text)
         else:
             self._line(place, raw, text)
-
-    def _elsewhere(self, text: str) -> bool:
-        """Whether a line stands under the heading of another week."""
-        said = headings.week_number(text)
-        heading = headings.day_heading(text)
-        if said is None and heading is not None:
-            said = heading.week
-        if said is not None:
-            self.skipping = said != self.week
-        return self.skipping
 
     def _line(self, place: str, raw: str, text: str) -> None:
         indent = len(raw.expandtabs(4)) - len(raw.expandtabs(4).lstrip())

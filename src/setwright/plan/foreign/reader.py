@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Hashable, Mapping
+from dataclasses import replace
 
 from setwright.documents.units import Unit
 from setwright.plan.foreign import headings
@@ -31,6 +32,7 @@ class Reader:
         answers: by place.
         named_days: whether days are headed by weekday or number, so that ``Push`` heads none.
         week: number of the week being read, None when none is said.
+        here: the session being read, None before the first.
     """
 
     def __init__(self, unit: Unit | None, answers: Mapping[str, str]) -> None:
@@ -40,7 +42,9 @@ class Reader:
         self.answers = answers
         self.named_days = False
         self.week: int | None = None
+        self.here: DayDraft | None = None
         self.warm_up = False
+        self.skipping = False
         if unit is not None:
             self.draft.head["unit"] = unit
 
@@ -77,20 +81,33 @@ class Reader:
         heading = day_heading(text)
         if heading is None or (heading.by_split and self.named_days):
             return None
-        if heading.week is not None and not self._this_week(heading.week):
+        if heading.week is not None and not self.this_week(heading.week):
             return None
         self.warm_up = False
-        return self.draft.day(place, text, heading, row)
+        self.here = self.draft.day(place, text, heading, row)
+        return self.here
 
-    def _this_week(self, week: int) -> bool:
+    def this_week(self, week: int) -> bool:
+        """Whether a week is the one being read: the first that is named."""
         self.week = self.week or week
         return week == self.week
 
+    def elsewhere(self, text: str) -> bool:
+        """Whether a line stands under the heading of another week."""
+        said = headings.week_number(text)
+        heading = day_heading(text)
+        if said is None and heading is not None:
+            said = heading.week
+        if said is not None:
+            self.skipping = said != self.week
+        return self.skipping
+
     def current(self) -> DayDraft:
         """The day being read; one without a heading when there is none."""
-        if not self.draft.days:
-            self.draft.days.append(DayDraft(DayHeading((), "Session 1"), None))
-        return self.draft.days[-1]
+        if self.here is None:
+            self.here = DayDraft(DayHeading((), "Session 1"), None)
+            self.draft.days.append(self.here)
+        return self.here
 
     def other_week(self, place: str, text: str, row: str = "") -> int:
         """Account for a piece of another week."""
@@ -156,7 +173,7 @@ class Reader:
             return "unit"
         week = headings.week_number(text)
         if week is not None:
-            if self._this_week(week):
+            if self.this_week(week):
                 say(place, text, "heading", f"week {week}", row=row)
             else:
                 self.other_week(place, text, row)
@@ -174,10 +191,27 @@ class Reader:
             self.other_week(place, text, row)
             return "other week"
         if heading is not None:
-            say(place, text, "heading", f"a heading inside a day: {day_words(heading)}", BY_CUSTOM,
-                row=row)  # fmt: skip
+            said = f"a heading inside a day: {day_words(heading)}"
+            if self._names_day(heading):
+                said = f"the session's name: {heading.name}"
+            say(place, text, "heading", said, BY_CUSTOM, row=row)
             return "heading"
         return self._note(place, text, words, found, row)
+
+    def _names_day(self, heading: DayHeading) -> bool:
+        """Give the session a name when so far it has only its weekday or number."""
+        day = self.here
+        if day is None or day.heading is None or day.entries or day.left_out:
+            return False
+        if not re.match(
+            r"(?:\w+day|day \w+|session \w+|\w+tag|mittwoch)\Z", day.heading.name, re.I
+        ):
+            return False
+        minutes = heading.minutes or day.heading.minutes
+        day.heading = replace(day.heading, name=heading.name, minutes=minutes)
+        if day.piece is not None:
+            self.draft.change(day.piece, meaning=day_words(day.heading))
+        return True
 
     def set_unit(self, unit: Unit) -> None:
         """Take the unit of bare loads from the file, unless the coach has said it."""
@@ -194,7 +228,7 @@ class Reader:
             return False
         if not for_all and (found.name and not re.match(r"between|sets?$", found.name)):
             return False
-        day = self.draft.days[-1] if self.draft.days else None
+        day = self.here
         (day.defaults if day is not None else self.draft.defaults).update(fields)
         where = "this day" if day is not None else "all days"
         said = ", ".join(_setting_words(key, value) for key, value in fields.items())

@@ -226,7 +226,8 @@ def tempo(text: str) -> Read:
         AmountError: when it is none.
     """
     bare = re.sub(r"\s+", "", text.strip())
-    bare = re.sub(r"[.,:]", "-", bare) if not re.fullmatch(r"\d[\dXx]{2,3}", bare) else bare
+    if "/" not in bare and not re.fullmatch(r"\d[\dXx]{2,3}", bare):
+        bare = re.sub(r"[.,:]", "-", bare)
     read: Tempo | None = amounts.read_tempo(bare)
     return Read(read)
 

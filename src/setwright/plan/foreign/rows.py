@@ -1,0 +1,209 @@
+"""A row of a table with headings: its cells by role, each read and accounted for."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Final
+
+from setwright.plan.amounts import AmountError
+from setwright.plan.foreign import readings
+from setwright.plan.foreign.columns import Column
+from setwright.plan.foreign.draft import DayDraft
+from setwright.plan.foreign.line import Doubt, Found, read_line
+from setwright.plan.foreign.model import BY_CUSTOM, DOUBTFUL
+from setwright.plan.foreign.naming import named
+from setwright.plan.foreign.reader import Reader
+from setwright.plan.foreign.readings import Read
+
+NOTHING: Final = re.compile(r"[-–—/.x✓☐□]|n/?a|none|keine?|nil|bw|body\s?weight", re.IGNORECASE)
+# What a spreadsheet makes of figures such as 8-10 or 3-1-1.
+_DATE = re.compile(
+    r"(?P<year>\d{4})-(?P<month>\d\d)-(?P<day>\d\d)(?:T.*)?\Z|"
+    r"\d{1,2}[.\s-]*(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)\w*\.?"
+    r"(?:[.\s-]*\d{2,4})?\Z|"
+    r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)\w*[.\s-]*\d{1,4}\Z",
+    re.IGNORECASE,
+)
+_FIELDS: Final = {
+    "sets": ("sets",), "reps": ("reps",), "scheme": ("sets", "reps"), "rir": ("rir",),
+    "rpe": ("rir",), "rest": ("rest_s",), "tempo": ("tempo",), "load": ("load_kg",),
+    "partials": ("partials",), "order": (),
+}  # fmt: skip
+_ORDER = tuple(_FIELDS)
+_LETTER = re.compile(r"(?P<letter>[A-Za-z])\s?\d?[.)]?\Z|\d{1,2}(?P<sub>[a-d])\Z")
+
+
+class RowReader:
+    """Reads one row.
+
+    Args:
+        reader: the state of the import.
+        columns: by index.
+        own: whether the table is our own workbook's.
+    """
+
+    def __init__(self, reader: Reader, columns: Mapping[int, Column], own: bool) -> None:
+        self.reader, self.columns, self.own = reader, columns, own
+        self.found = Found()
+        self.pieces: list[int] = []
+        self.blocked_by = ""
+        self.row = ""
+
+    def read(
+        self, cells: Mapping[int, str], places: Mapping[int, str], name_at: int, day: DayDraft
+    ) -> int:
+        """Put the row's exercise into a day; index of its piece.
+
+        Args:
+            cells: text by column, without the columns of day and session.
+            places: name of each cell.
+            name_at: column of the exercise.
+            day: the session.
+        """
+        self.row = places[name_at]
+        self._name(places[name_at], cells[name_at])
+        others = [at for at in cells if at != name_at]
+        others.sort(key=lambda at: (_rank(self.columns[at].role), at))
+        for at in others:
+            self._cell(places[at], cells[at], self.columns[at])
+        return self.reader.draft.exercise(
+            self.found, places[name_at], cells[name_at], day, row=self.row, cells=self.pieces,
+            blocked_by=self.blocked_by,
+        )  # fmt: skip
+
+    def _name(self, place: str, text: str) -> None:
+        answer = self.reader.answers.get(place)
+        words = answer if answer is not None else text
+        if named(words).ident is not None:
+            self.found.name = words
+            return
+        self.found = read_line(words, self.reader.unit, self.reader.unit_said)
+        self.found.name = self.found.name or words
+        if not self.found.prescribes and self.found.doubts:
+            # Figures in a name are part of it.
+            self.found.doubts = []
+            self.found.name = words
+
+    def _cell(self, place: str, text: str, column: Column) -> None:
+        answer = self.reader.answers.get(place)
+        words = (answer if answer is not None else text).strip()
+        say = self.reader.draft.say
+        role = column.role
+        if role == "other":
+            meaning = f"column {column.heading!r}: not kept in a plan"
+            say(place, text, "note", meaning, BY_CUSTOM, row=self.row)
+        elif NOTHING.fullmatch(words):
+            said = "no added load" if role == "load" else "nothing"
+            say(place, text, "note", said, row=self.row)
+        elif role == "note":
+            self.found.notes.append(words)
+            self.pieces.append(say(place, text, "exercise", "note", row=self.row))
+        elif role == "order":
+            self._order(place, text, words)
+        else:
+            self._amount(place, text, words, column)
+
+    def _order(self, place: str, text: str, words: str) -> None:
+        match = _LETTER.match(words)
+        meaning = "its place in the session"
+        if match is not None:
+            said = match["letter"] or chr(64 + int(re.findall(r"[1-9]", words)[0]))
+            self.found.label = said.upper()
+            meaning = f"alternated with the others of {self.found.label}"
+        self.pieces.append(self.reader.draft.say(place, text, "exercise", meaning, row=self.row))
+
+    def _amount(self, place: str, text: str, words: str, column: Column) -> None:
+        role = column.role
+        blocks = role in ("sets", "reps", "scheme")
+        date = _DATE.match(words)
+        if date is not None and role != "rest":
+            self._doubt(place, text, _date_doubt(date, blocks))
+            return
+        said = self._said(role, words, column.unit)
+        expected = _FIELDS[role]
+        missing = [name for name in expected if name not in said.fields]
+        doubts = list(said.doubts)
+        if missing and not doubts:
+            doubts = [Doubt(words, f"no {role} that could be read", blocks)]
+        if said.name:
+            said.notes.append(said.name)
+        for name, value in said.fields.items():
+            self.found.keep(name, Read(value, said.confidence), words)
+        self.found.assumed += said.assumed
+        if doubts:
+            if not any(doubt.blocks for doubt in doubts):
+                self.found.notes += [doubt.text for doubt in doubts if doubt.text]
+            self._doubt(place, text, *doubts, must=blocks and bool(missing))
+            return
+        self.found.notes += said.notes
+        meaning = ", ".join(expected).replace("_s", "").replace("_kg", "")
+        kept = ", and a note" if said.notes else ""
+        self.pieces.append(
+            self.reader.draft.say(
+                place, text, "exercise", f"{meaning}{kept}", said.confidence,
+                "; ".join(said.assumed), row=self.row,
+            )
+        )  # fmt: skip
+
+    def _said(self, role: str, words: str, unit: str | None) -> Found:
+        """What a cell says, read as a line that begins with its heading."""
+        reader = self.reader
+        try:
+            if role == "rir" and self.own:
+                return _of_field("rir", readings.rir(words.replace("-", ">")))
+            if role == "reps":
+                return _of_field("reps", readings.reps(words, self.found.fields.get("sets")))
+        except AmountError:
+            pass  # read as a line, which finds out what else stands there
+        before = {
+            "sets": "", "reps": f"{self.found.fields.get('sets', 1)} x ", "rir": "RIR ",
+            "rpe": "RPE ", "rest": "rest ", "tempo": "tempo ", "load": "load ",
+            "partials": "partials ", "scheme": "",
+        }[role]  # fmt: skip
+        form = f"{before}{words}"
+        if role == "sets":
+            form = re.sub(r"\A(\d+(?:\s*[-–]\s*\d+)?)(?:\s*(?:x|×|sets?))?\Z", r"\1 sets", words)
+        if role in ("rir", "rpe") and re.search(r"rir|rpe|reserve|fail|versagen", words, re.I):
+            form = words
+        if role == "rest" and unit and re.fullmatch(r"[\d.,\s–-]+", words):
+            form = f"rest {words} {unit}"
+        if role == "load":
+            figure = re.fullmatch(r"@?\s*\d[\d.,]*", words)
+            form = f"{words} {unit}" if figure and unit else f"load {words}" if figure else words
+        said = read_line(form, reader.unit, reader.unit_said)
+        if role == "sets":
+            said.doubts = [Doubt(words, "one number of sets") for _ in said.doubts[:1]]
+            if "sets" not in said.fields and not said.doubts:
+                said.doubts = [Doubt(words, "no number of sets")]
+        if role == "reps" and "sets" not in self.found.fields:
+            said.fields.pop("sets", None)
+        return said
+
+    def _doubt(self, place: str, text: str, *doubts: Doubt, must: bool = False) -> None:
+        blocks = must or any(doubt.blocks for doubt in doubts)
+        if blocks:
+            self.blocked_by = self.blocked_by or place
+        self.reader.draft.say(
+            place, text, "attention", "not in the plan" if blocks else "kept as a note", DOUBTFUL,
+            "; ".join(doubt.why for doubt in doubts),
+            [one for doubt in doubts for one in doubt.candidates], self.row,
+        )  # fmt: skip
+
+
+def _rank(role: str) -> int:
+    return _ORDER.index(role) if role in _ORDER else len(_ORDER)
+
+
+def _of_field(name: str, read: Read) -> Found:
+    assumed = [read.assumed] if read.assumed else []
+    return Found(fields={name: read.value}, confidence=read.confidence, assumed=assumed)
+
+
+def _date_doubt(match: re.Match[str], blocks: bool) -> Doubt:
+    candidates: tuple[str, ...] = ()
+    if match["year"]:
+        low, high = sorted((int(match["month"]), int(match["day"])))
+        candidates = (f"{low}-{high}",)
+    why = "a date, which a spreadsheet makes of figures such as 8-10"
+    return Doubt(match[0], why, blocks, candidates)
