@@ -258,8 +258,7 @@ def _proposals(found: Review) -> list[str]:
         lines += proposal_lines(place, one, found.decided.get(one.id))
     open_ones = [one for one in found.proposals if one.id not in found.decided]
     if open_ones:
-        path = found.facts.client.folder.path
-        lines.append(
-            f"Decide: setwright decide {path} 1 accept | decline | edit --change KEY=VALUE"
-        )
+        line = "Decide: setwright decide {} 1 accept | decline | edit --change KEY=VALUE"
+        shown = line.format(found.facts.client.folder.path)
+        lines.append(shown if len(shown) <= WIDTH else line.format("FOLDER"))
     return lines
