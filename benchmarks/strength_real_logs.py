@@ -13,8 +13,11 @@ from pathlib import Path
 
 import numpy as np
 
-from sets_to_failure import DATA, SETTING, all_told, people
 from setwright.training.constants import setting
+
+sys.path.insert(0, str(Path(__file__).resolve().parent / "real_log"))
+
+from sets_to_failure import DATA, SETTING, all_told, people
 from strength_baselines import told_by_baselines
 from strength_figures import figures
 
@@ -35,7 +38,8 @@ def main() -> None:
     arguments.add_argument("--data", type=Path, default=DATA)
     path = arguments.parse_args().data
     if not path.is_file():
-        sys.exit("the open log of sets to failure is not beside the project (../shared/data)")
+        print("the open log of sets to failure is not beside the project (../shared/data)")
+        return
     log = people(path)
     got, baselines = told_by_baselines(log)
     print(f"{len(log)} people, {len(got)} sets after a person's third on a machine")

@@ -19,11 +19,12 @@ import numpy as np
 from scipy.optimize import minimize
 
 ROOT = Path(__file__).resolve().parents[1]
-sys.path.insert(0, str(ROOT / "benchmarks"))
+sys.path.insert(0, str(ROOT / "benchmarks/real_log"))
 
 from sets_to_failure import DATA, SETTING, Row, all_told, people  # noqa: E402
-from setwright.training.constants import Constants, setting  # noqa: E402
 from strength_figures import figures  # noqa: E402
+
+from setwright.training.constants import Constants, setting  # noqa: E402
 
 TARGET = ROOT / "src/setwright/training/progress.json"
 FOLDS = 5

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-
 from sets_to_failure import Told
 
 # Sets after a person's third on a machine.

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import defaultdict
 
 import numpy as np
-
 from sets_to_failure import Row
 
 # 1RM is the load times one and this for each repetition (Epley's equation).

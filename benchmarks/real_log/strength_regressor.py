@@ -7,7 +7,6 @@ from collections import defaultdict
 from typing import Any
 
 import numpy as np
-
 from sets_to_failure import Row
 from strength_baselines import SLOPE, from_last_one_rm
 

@@ -15,7 +15,7 @@ from setwright.training.folding import Effort, Folded, fold_set
 from setwright.training.reading import predicted
 from setwright.training.scatter import Scatter
 
-DATA = Path(__file__).resolve().parents[2] / "shared" / "data" / "sets-to-failure.csv"
+DATA = Path(__file__).resolve().parents[3] / "shared" / "data" / "sets-to-failure.csv"
 SETTING = "supervised machines"
 WIDE = 3.0
 
