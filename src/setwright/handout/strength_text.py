@@ -62,8 +62,10 @@ def honesty_text(honesty: Honesty | None, calls: int) -> str:
     if honesty is None:
         return f"too few calls of repetitions in reserve to say ({calls} of {ENOUGH_CALLS})"
     span = f"80 % between {honesty.low:+.1f} and {honesty.high:+.1f}, {honesty.calls} calls"
-    if honesty.low < 0 < honesty.high or abs(honesty.bias) < SMALL:
+    if honesty.low < 0 < honesty.high:
         return f"calls of repetitions in reserve show no clear bias ({span})"
+    if abs(honesty.bias) < SMALL:
+        return f"calls are within half a repetition of what is left ({span})"
     way = "earlier" if honesty.bias > 0 else "later"
     return f"tends to stop {_about(abs(honesty.bias))} {way} than felt ({span})"
 
