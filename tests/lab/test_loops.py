@@ -95,8 +95,8 @@ def test_the_report_reads_as_tables(report):
 def test_the_command_prints_json():
     from setwright.cli.commands.lab import command
 
-    got = CliRunner().invoke(command, ["--lifters", "3", "--weeks", "3", "--jobs", "1", "--json"])
+    got = CliRunner().invoke(command, ["--lifters", "5", "--weeks", "4", "--jobs", "1", "--json"])
     assert got.exit_code == 0
     found = json.loads(got.stdout)
-    assert found["lifters"] == 3
+    assert found["lifters"] == 5
     assert {one["name"] for one in found["closed_loop"]} == set(COACHES)

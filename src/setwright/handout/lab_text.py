@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from setwright.handout.wording import folded
 from setwright.lab.check import Check
 from setwright.lab.report import (
     TARGET_BIAS,
@@ -12,6 +13,8 @@ from setwright.lab.report import (
     LabReport,
     OpenReport,
 )
+
+WIDTH = 100
 
 
 def lab_text(report: LabReport) -> str:
@@ -43,7 +46,7 @@ def _checks(checks: tuple[Check, ...]) -> str:
             f"  {mark} {one.measured:6.2f}  published {one.published:.2f}, "
             f"{one.low:.2f} to {one.high:.2f} {one.unit}: {one.what}"
         )
-    return "\n".join(lines)
+    return _lines(lines)
 
 
 def _open(found: OpenReport) -> str:
@@ -84,19 +87,19 @@ def _open(found: OpenReport) -> str:
         f"  {weeks:8s}{mine:9.2f}{best:15.2f}{covered:8.1f} %"
         for weeks, mine, best, covered in found.by_weeks
     ]
-    return "\n".join(lines)
+    return _lines(lines)
 
 
 def _closed(coaches: tuple[CoachReport, ...]) -> str:
     lines = [
         "CLOSED LOOP: strength gained, and sets whose written repetitions could not be done",
         "",
-        f"  {'coach':24s}{'gained %':>20s}{'beyond capacity %':>22s}"
+        f"  {'coach':24s}{'gained %':>23s}{'beyond capacity %':>24s}"
         f"{'left':>6s}{'load':>7s}{'sets':>6s}",
     ]
     for one in coaches:
         lines.append(
-            f"  {one.name:24s}{_interval(one.gained):>20s}{_interval(one.beyond):>22s}"
+            f"  {one.name:24s}{_interval(one.gained):>23s}{_interval(one.beyond):>24s}"
             f"{one.left:6.1f}{100 * one.fraction:5.0f} %{one.sets:6.0f}"
         )
     lines.append("")
@@ -108,7 +111,15 @@ def _closed(coaches: tuple[CoachReport, ...]) -> str:
                 f"{_interval(one.ours_more)} points, beyond capacity "
                 f"{_interval(one.ours_beyond)} points. More at no more sets beyond: {_met(met)}."
             )
-    return "\n".join(lines)
+    return _lines(lines)
+
+
+def _lines(lines: list[str]) -> str:
+    """Lines of a table as they are, prose folded."""
+    return "\n".join(
+        folded(line, WIDTH, subsequent_indent="    ") if len(line) > WIDTH else line
+        for line in lines
+    )
 
 
 def _interval(one: Figure) -> str:

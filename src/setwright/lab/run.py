@@ -49,8 +49,8 @@ def run_lab(
     """Run everything.
 
     Args:
-        lifters: 2 or more.
-        weeks: 2 or more.
+        lifters: 5 or more, so that some set is judged.
+        weeks: 4 or more.
         seed: of everything.
         jobs: processes, 1 or 2.
         progress: called with the number of lifters that were just done.

@@ -24,11 +24,11 @@ Examples:
 
 @click.command("lab", help=HELP)
 @click.option(
-    "--lifters", type=click.IntRange(2, 10_000), default=100, show_default=True, metavar="N",
+    "--lifters", type=click.IntRange(5, 10_000), default=100, show_default=True, metavar="N",
     help="Virtual lifters; 1000 for the figures in docs/lab.md.",
 )  # fmt: skip
 @click.option(
-    "--weeks", type=click.IntRange(2, 52), default=16, show_default=True, metavar="N",
+    "--weeks", type=click.IntRange(4, 52), default=16, show_default=True, metavar="N",
     help="Weeks each of them trains.",
 )  # fmt: skip
 @click.option(
