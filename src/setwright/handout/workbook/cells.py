@@ -68,4 +68,5 @@ def for_print(sheet: Worksheet, paper: str) -> None:
     sheet.page_setup.paperSize = PAPER_CODES[paper]
     sheet.page_setup.fitToWidth = 1
     sheet.page_setup.fitToHeight = 0
+    sheet.print_options.gridLines = True
     sheet.sheet_properties.pageSetUpPr.fitToPage = True

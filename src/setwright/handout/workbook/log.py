@@ -13,7 +13,7 @@ from setwright.handout.workbook.cells import for_print, formula, head, put
 if TYPE_CHECKING:
     from openpyxl.worksheet.worksheet import Worksheet
 
-WIDTHS = (12, 28, 30, 6, 12, 12, 11, 8, 8, 13, 13, 30)
+WIDTHS = (12, 34, 32, 6, 12, 12, 11, 8, 8, 13, 13, 30)
 FIRST = 4
 NOTE = (
     "Volume load is load times repetitions. The 1RM estimate is the Epley equation on the "
