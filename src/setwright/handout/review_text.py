@@ -115,8 +115,7 @@ def _strength(facts: Facts) -> list[str]:
         return _row("Strength", "No working set with a known load is in the log yet.")
     if not facts.changes:
         return _row("Strength", "Not enough sets yet to tell a change: it takes two weeks.")
-    fell = [one for one in facts.changes if one.fell]
-    rose = [one for one in facts.changes if one.rose]
+    fell, rose = facts.fell, facts.rose
     rest = len(facts.changes) - len(fell) - len(rose)
     lines = [
         f"{counted(len(rose), 'exercise')} rose beyond noise, {len(fell)} fell, {rest} neither."

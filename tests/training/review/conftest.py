@@ -82,7 +82,7 @@ class Story:
     records: list[Record] = field(default_factory=list)
 
     def at(self, week: int, day: str, minute: int) -> datetime:
-        on = FIRST + timedelta(7 * week + DAYS.index(day))  # type: ignore[arg-type]
+        on = FIRST + timedelta(7 * week + DAYS.index(day))
         return datetime.combine(on, datetime.min.time()) + timedelta(minutes=18 * 60 + minute)
 
     def id(self, *what: object) -> str:

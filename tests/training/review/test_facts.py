@@ -95,11 +95,12 @@ def test_strength_that_falls_beyond_noise(story: Make) -> None:
 def test_strength_that_rises_beyond_noise(story: Make) -> None:
     facts = story().weeks(8, gain=0.012).facts(7)
     assert all(one.rose and not one.fell for one in facts.changes)
+    assert facts.rose == facts.changes
     assert all(one.low <= one.percent <= one.high for one in facts.changes)
 
 
 def test_an_exercise_that_stays_where_it_was_stalls(story: Make) -> None:
-    facts = story().weeks(12, gain=0.01, flat=("leg-extension",)).facts(11)
+    facts = story().weeks(12, gain=0.01, falling={"leg-extension": -0.003}).facts(11)
     assert [one.exercise for one in facts.stalls] == ["leg-extension"]
 
 

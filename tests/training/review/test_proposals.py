@@ -118,7 +118,7 @@ def test_an_exercise_that_stalls_is_exchanged_for_its_like(story: Make) -> None:
 
 
 def test_an_exchange_waits_for_a_lighter_week_that_is_due(story: Make) -> None:
-    found = story().weeks(12, gain=0.01, flat=("leg-extension",)).review(11)
+    found = story().weeks(12, gain=0.01, falling={"leg-extension": -0.003}).review(11)
     assert [one.exercise for one in found.facts.stalls] == ["leg-extension"]
     assert "lighter week" in kinds(found)
     assert "exchange" not in kinds(found)

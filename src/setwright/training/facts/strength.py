@@ -106,7 +106,7 @@ def stalls(client: Client, found: tuple[Change, ...]) -> tuple[Change, ...]:
         one = change_of(
             client, recent.exercise, STALL_SPAN_DAYS, STALL_LEAST_DAYS, STALL_OLDEST_DAYS
         )
-        if one is None or one.outings < STALL_OUTINGS or one.rose:
+        if one is None or one.outings < STALL_OUTINGS or one.low > 0:
             continue
         if coming_back(client.past.before(one.exercise, client.day), client.day, client.past.days):
             continue

@@ -105,6 +105,17 @@ class Facts:
         return stalls(self.client, self.changes)
 
     @cached_property
+    def rose(self) -> tuple[Change, ...]:
+        """Changes upwards beyond noise, of exercises that do not stall."""
+        stalled = {one.exercise for one in self.stalls}
+        return tuple(one for one in self.changes if one.rose and one.exercise not in stalled)
+
+    @cached_property
+    def fell(self) -> tuple[Change, ...]:
+        """Changes downwards beyond noise."""
+        return tuple(one for one in self.changes if one.fell)
+
+    @cached_property
     def honesty(self) -> tuple[HonestyOf, ...]:
         """Honesty of effort by movement pattern."""
         return honesty_by_pattern(self.client)

@@ -15,7 +15,8 @@ from setwright.training.proposals.model import Proposal, compared, proposal_id
 from setwright.training.rest import EVIDENCE, LONGER_S, longest_rest_s
 
 KIND = "rest"
-RANK = 55
+# Before more sets of the same exercise.
+RANK = 48
 # Drops are judged over so many of the last outings, at least two of them (common practice).
 OUTINGS, LEAST_OUTINGS = 3, 2
 SPAN_DAYS = 28
