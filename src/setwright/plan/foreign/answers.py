@@ -206,7 +206,7 @@ def muscles(text: str) -> tuple[list[str], list[str]]:
 
 def exercises(text: str) -> tuple[list[str], list[str]]:
     """Catalogue ids that words surely mean, and words that mean none."""
-    known: list[dict[str, Any]] = []
+    known: list[str] = []
     strange: list[str] = []
     for one in re.split(r"\s*(?:[,;\n]|\band\b|\bund\b)\s*", text):
         if not one or is_none(one):

@@ -60,7 +60,7 @@ class Column:
 
 def column_of(text: str) -> Column | None:
     """The column that a heading heads, or None."""
-    words = " ".join(bare(text).lower().split())
+    words = " ".join((bare(text) or text).lower().split())
     unit = re.search(r"[\s(\[/,]+(?:in )?([a-z]{1,7})[)\]]?\s*\Z", words)
     said = _UNITS.get(unit[1]) if unit is not None else None
     short = re.sub(r"\s*[(\[].*[)\]]\s*\Z", "", words)

@@ -8,6 +8,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
+from setwright.documents.units import Unit
 from setwright.documents.validation import explained
 from setwright.exercises.catalogue import exercise as declared
 from setwright.plan.foreign.headings import DayHeading
@@ -75,6 +76,11 @@ class Draft:
         self.days: list[DayDraft] = []
         self.head: dict[str, str] = {}
         self.defaults: dict[str, Any] = {}
+
+    @property
+    def unit(self) -> Unit:
+        """Unit of the plan."""
+        return "lb" if self.head.get("unit") == "lb" else "kg"
 
     def say(
         self,
@@ -146,7 +152,7 @@ class Draft:
             said = self._said(found, day, names)
             why += said
             confidence = min(confidence, ASSUMED) if said else confidence
-        meaning = "; ".join(format_entry(entry) for entry in entries)
+        meaning = "; ".join(format_entry(entry, self.unit) for entry in entries)
         kind: Kind = "exercise"
         if doubts:
             kind, confidence = "attention", min(confidence, DOUBTFUL)

@@ -146,8 +146,8 @@ def _told(draft: Draft, one: EntryDraft, entry: Entry, alone: bool) -> None:
     piece = draft.pieces[one.pieces[0]]
     changes: dict[str, Any] = {}
     if entry.superset is not None:
-        plain = format_entry(entry.model_copy(update={"superset": None}))
-        changes["meaning"] = piece.meaning.replace(plain, format_entry(entry))
+        plain = format_entry(entry.model_copy(update={"superset": None}), draft.unit)
+        changes["meaning"] = piece.meaning.replace(plain, format_entry(entry, draft.unit))
     elif alone:
         said = f"{one.letter or 'superset'} stands on this exercise alone: no superset"
         changes["why"] = "; ".join(filter(None, (piece.why, said)))
@@ -160,6 +160,6 @@ def _plan(draft: Draft, sessions: list[Session], name: str) -> Plan:
         setwright="plan/1",
         title=(draft.head.get("title") or stem or "Imported plan")[:LONGEST_TITLE],
         person=draft.head.get("person", "")[:LONGEST_PERSON],
-        unit="lb" if draft.head.get("unit") == "lb" else "kg",
+        unit=draft.unit,
         sessions=tuple(sessions),
     )

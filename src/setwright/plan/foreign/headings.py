@@ -77,7 +77,7 @@ SECTION: Final = re.compile(
 )
 ASIDE: Final = re.compile(
     r"\b(?:bike|run|walk|treadmill|rower|rowing machine|steps|stretch\w*|mobility|sleep|water|"
-    r"protein|sauna|deload|progress\w*|cardio|add\s+(?:weight|load|reps)|week|weeks|session|"
+    r"protein|sauna|deload|progress\w*|cardio|add\s+(?:weight|load|reps)|"
     r"holiday|gym|phone|email|version|page|warm[\s-]*up|cool[\s-]*down|foam)\b",
     re.IGNORECASE,
 )
@@ -134,9 +134,12 @@ def day_heading(text: str) -> DayHeading | None:
         word = match["weekday"]
         given = word or f"Day {match['number'].upper()}"
         return _made((WEEKDAYS[word.lower()],) if word else (), match["name"], given)
-    inside = _DAY_INSIDE.match(words)
+    minutes = MINUTES.search(words)
+    spare = words if minutes is None else words[: minutes.start()] + words[minutes.end() :]
+    inside = _DAY_INSIDE.match(spare.rstrip(" /,-–—|()[]"))
     if inside is not None:
-        return _made((WEEKDAYS[inside["weekday"].lower()],), inside["name"], "")
+        time = "" if minutes is None else f" {minutes[0]}"
+        return _made((WEEKDAYS[inside["weekday"].lower()],), f"{inside['name']}{time}", "")
     return _by_split(words)
 
 

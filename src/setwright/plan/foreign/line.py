@@ -21,7 +21,7 @@ _LABEL = re.compile(
     r"(?:(?:(?P<letter>[A-Za-z])(?P<place>[1-9])|(?P<number>\d{1,2})(?P<sub>[a-d]))"
     r"(?:\s*[.):–-]+\s*|\s+)|(?P<alone>[A-Z])[.)]\s+|\d{1,2}\s*[.)]\s+)?"
 )
-_CUTS = re.compile(r"[\0,;|()\[\]{}]+|\s[-–—:/]+\s|[:]+|\s[-–—]+|[-–—]+\s|\.\s|\.\Z|\n")
+_CUTS = re.compile(r"[\0,;|()\[\]{}]+|\s[-–—:]+\s|[:]+|\s[-–—]+|[-–—]+\s|\.\s|\.\Z|\n")
 # Words that hold a line together and say nothing alone.
 _GLUE = re.compile(
     r"(?:\W|\b(?:of|for|at|with|w|and|then|to|x|reps?|sets?|each|a|the|per|side|set|on|all|rest|"

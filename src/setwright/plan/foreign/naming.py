@@ -93,13 +93,18 @@ def _slip(words: str) -> tuple[str, float] | None:
     from rapidfuzz.distance import OSA
     from rapidfuzz.process import extract
 
-    wanted = plain(words).replace(" ", "")
-    if len(wanted) < 6:
-        return None
+    # A missing letter at the end may look like a singular: both forms are tried.
+    forms = {plain(words).replace(" ", ""), re.sub(r"[\W_]+", "", words.lower())}
     names = _run_together()
     best: dict[str, float] = {}
-    for name, score, _ in extract(wanted, list(names), scorer=OSA.normalized_similarity, limit=12):
-        best[names[name]] = max(best.get(names[name], 0.0), score)
+    for wanted in forms:
+        if len(wanted) < 6:
+            continue
+        found = extract(wanted, list(names), scorer=OSA.normalized_similarity, limit=12)
+        for name, score, _ in found:
+            best[names[name]] = max(best.get(names[name], 0.0), score)
+    if not best:
+        return None
     (ident, likeness), *others = sorted(best.items(), key=lambda item: -item[1])
     ahead = likeness - (others[0][1] if others else 0.0)
     return (ident, likeness) if likeness >= _SURE_FROM and ahead >= _SURE_AHEAD else None

@@ -10,7 +10,7 @@ from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.units import Unit
 from setwright.plan.foreign import headings
 from setwright.plan.foreign.finish import finished
-from setwright.plan.foreign.line import Found
+from setwright.plan.foreign.line import Found, read_line
 from setwright.plan.foreign.model import BY_CUSTOM, Reading
 from setwright.plan.foreign.naming import named
 from setwright.plan.foreign.reader import Reader
@@ -39,9 +39,12 @@ class _Notes(Reader):
         self.open: _Open | None = None
         self.group: Hashable | None = None
         self.by_blank = False
+        self.below = ""
 
-    def take(self, place: str, raw: str) -> None:
+    def take(self, place: str, raw: str, below: str) -> None:
+        """Read a line; the line below it tells whether bare words are an exercise's name."""
         text = raw.strip()
+        self.below = below.strip()
         if not text:
             self.flush()
             self.warm_up = False
@@ -113,11 +116,20 @@ class _Notes(Reader):
             self.group, self.by_blank = ("superset", place), True
             self.draft.say(place, text, "heading", "a superset of the lines below", BY_CUSTOM)
             return
-        sure = bool(found.name) and named(found.name).ident is not None
+        sure = bool(found.name) and (
+            named(found.name).ident is not None or self._figures_below(text)
+        )
         if sure and not headings.NOTE.match(words):
             self.open = _Open(place, text, found, indent, self.group)
             return
         self.about(place, text, found)
+
+    def _figures_below(self, text: str) -> bool:
+        """Whether the line below prescribes sets for the words of this one."""
+        if not self.below or re.search(r"\d", text) or headings.SECTION.match(text):
+            return False
+        below = read_line(self.below)
+        return below.prescribes and not below.name
 
     def flush(self) -> None:
         """Put the exercise above into the plan, with all that was said of it."""
@@ -162,8 +174,8 @@ def read_notes(text: str, name: str, unit: Unit | None, answers: Mapping[str, st
     notes = _Notes(unit, answers)
     days = [headings.day_heading(line) for line in lines if line.strip()]
     notes.named_days = any(day is not None and not day.by_split for day in days)
-    for number, line in enumerate(lines, 1):
-        notes.take(str(number), line)
+    for number, (line, below) in enumerate(zip(lines, [*lines[1:], ""], strict=True), 1):
+        notes.take(str(number), line, below)
     notes.flush()
     contents = [(str(at), line.strip()) for at, line in enumerate(lines, 1) if line.strip()]
     return finished(notes.draft, name, contents)

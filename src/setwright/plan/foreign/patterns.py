@@ -9,7 +9,7 @@ NUMBER: Final = r"(?<![\d.,])\d{1,4}(?:[.,]\d{1,3})?"
 TO: Final = r"\s*(?:-|–|—|to|bis|till|->|→|>)\s*"
 BAND: Final = rf"{NUMBER}(?:{TO}{NUMBER})?"
 LIST: Final = (
-    rf"(?:(?<![\d.,])\d(?:,\d){{2,5}}(?![\d.,])|{NUMBER}(?:\s*[/>]\s*{NUMBER})+|{BAND})(?![\d:])"
+    rf"(?:(?<![\d.,])\d(?:,\d){{2,5}}(?![\d.,])|{NUMBER}(?:(?:/|\s*>\s*){NUMBER})+|{BAND})(?![\d:])"
 )
 _TIMES = (
     r"\s*(?:sets?\s+of|sets?\s*[x×*@]|sets?\s*[,:]|s[aä]tze?\s*(?:[x×*,:à]|zu|mit)|sets?\s+to|"
@@ -27,11 +27,11 @@ _NO_UNIT = (
 )
 _TIME_UNIT = r"(?:seconds?|secs?|sekunden|sek|s|minutes?|minuten|mins?|min|m|\"|″|''|'|′)"
 _TIME = (
-    rf"(?:(?<![\d.,])\d{{1,2}}\s*['′]\s*\d{{2}}(?:\s*(?:\"|″|''))?|"
+    rf"(?:(?<![\d.,])\d{{1,2}}\s*(?:['′]|min)\s*\d{{2}}(?!\d)(?:\s*(?:\"|″|''|s(?!\w)))?|"
     rf"(?<![\d.,:])\d{{1,3}}:\d\d(?::\d\d)?(?:\s*min\b)?|{NUMBER}(?:\s*{_TIME_UNIT}(?![\w]))?)"
 )
 _CLEAR_TIME = (
-    rf"(?:(?<![\d.,])\d{{1,2}}\s*['′]\s*\d{{2}}(?:\s*(?:\"|″|''))?|"
+    rf"(?:(?<![\d.,])\d{{1,2}}\s*(?:['′]|min)\s*\d{{2}}(?!\d)(?:\s*(?:\"|″|''|s(?!\w)))?|"
     rf"(?<![\d.,:])\d{{1,3}}:\d\d(?::\d\d)?(?:\s*min\b)?|{NUMBER}\s*{_TIME_UNIT}(?![\w]))"
 )
 _WEIGHT = r"(?:kgs?|kilos?|kilogram(?:m?e?s)?|lbs?|pounds?|#)(?!\w)\.?"

@@ -181,6 +181,9 @@ class Reader:
         if self._setting(place, text, words, found, row):
             return "setting"
         section = headings.SECTION.match(words)
+        if section is not None and re.search(r"\w", words[section.end() :]) and ":" in words:
+            say(place, text, "note", "a note; not kept in a plan", BY_CUSTOM, row=row)
+            return "note"
         if section is not None and not found.fields:
             self.warm_up = section["warm"] is not None
             say(place, text, "heading", "a warm-up; not kept in a plan" if self.warm_up

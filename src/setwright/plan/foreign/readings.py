@@ -183,7 +183,9 @@ def _seconds(text: str, unit: str | None) -> Read:
     clock = re.fullmatch(r"(\d{1,3}):(\d\d)(?::(\d\d))?(?:\s*min)?", bare, re.IGNORECASE)
     if clock is not None:
         return _clock(int(clock[1]), int(clock[2]), clock[3])
-    both = re.fullmatch(r"(\d{1,2})\s*['′]\s*(\d\d)(?:\s*(?:\"|″|''))?", bare)
+    both = re.fullmatch(
+        r"(\d{1,2})\s*(?:['′]|min)\s*(\d\d)(?:\s*(?:\"|″|''|s))?", bare, re.IGNORECASE
+    )
     if both is not None:
         return _clock(int(both[1]), int(both[2]), None)
     match = re.fullmatch(r"(\d{1,4}(?:[.,]\d{1,3})?)\s*([^\W\d]+|['\"″′]{1,2})?", bare)

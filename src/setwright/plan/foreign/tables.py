@@ -168,6 +168,11 @@ class _Sheet(Reader):
 
     def _by_columns(self, at: int, cells: dict[int, str], block: _Block, row: str) -> bool:
         """Read a row by its headings; False when it is none of those rows."""
+        if len(cells) == 1:
+            ((column, text),) = cells.items()
+            if _role(block, column) not in ("day", "session") and day_heading(text) is not None:
+                self._free(at, cells, block, row)
+                return True
         self._place(at, cells, block, row)
         if not cells:
             return True
