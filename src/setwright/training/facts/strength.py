@@ -22,7 +22,7 @@ STALL_SPAN_DAYS, STALL_LEAST_DAYS, STALL_OLDEST_DAYS = 42, 35, 56
 STALL_SHARE = 1 / 3
 # Correlation of the errors of two estimates weeks apart: the person's curve and bias err alike in
 # both. Our choice; `docs/review.md` says how often the interval holds the true change.
-SHARED = 0.5
+SHARED = 0.75
 
 
 @dataclass(frozen=True)
@@ -54,8 +54,9 @@ class Change:
 
     @property
     def fell(self) -> bool:
-        """It fell, and an interval, of the change or of the trend, leaves out zero."""
-        return self.percent < 0 and (self.high < 0 or self.trend.high < 0)
+        """It fell, an interval, of the change or of the trend, leaves out zero, and no rise is sure."""
+        sure = self.high < 0 or self.trend.high < 0
+        return self.percent < 0 and sure and self.trend.low < 0
 
 
 def changes(client: Client) -> tuple[Change, ...]:
