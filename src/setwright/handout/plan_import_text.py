@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import groupby
 
 from setwright.exercises.catalogue import exercise, ids
 from setwright.handout.wording import counted, folded, listed
 from setwright.plan.foreign.form import FormReading
-from setwright.plan.foreign.model import Piece, Reading
+from setwright.plan.foreign.model import NO_PLAN, Piece, Reading
 
 WIDTH = 100
 SHOWN = 44
@@ -18,16 +19,22 @@ def preview_text(reading: Reading) -> str:
     """Every line or cell with what was understood and how sure that is, then the counts."""
     width = max(len(piece.place) for piece in reading.pieces)
     lines = [f"{reading.name}: what was understood, and how sure (1 is as written)", ""]
-    for piece in reading.pieces:
-        shown = " ".join(piece.text.split())
-        shown = shown if len(shown) <= SHOWN else shown[: SHOWN - 1] + "…"
-        mark = MARKS.get(piece.kind, "·")
-        head = f"{mark} {piece.place:>{width}} {piece.confidence:4.2f} {shown:<{SHOWN}} "
-        said = piece.meaning
-        if piece.why:
-            said += f" ({piece.why})"
-        lines.append(head + said)
+    for elsewhere, run in groupby(reading.pieces, key=lambda one: one.meaning == NO_PLAN):
+        pieces = list(run)
+        if elsewhere and len(pieces) > 1:
+            lines.append(f"· {pieces[0].place} and {len(pieces) - 1} cells more: {NO_PLAN}")
+        else:
+            lines += [_previewed(piece, width) for piece in pieces]
     return "\n".join([*lines, "", counts_text(reading)])
+
+
+def _previewed(piece: Piece, width: int) -> str:
+    shown = " ".join(piece.text.split())
+    shown = shown if len(shown) <= SHOWN else shown[: SHOWN - 1] + "…"
+    why = f" ({piece.why})" if piece.why else ""
+    mark = MARKS.get(piece.kind, "·")
+    head = f"{mark} {piece.place:>{width}} {piece.confidence:4.2f} {shown:<{SHOWN}}"
+    return f"{head} {piece.meaning}{why}"
 
 
 def counts_text(reading: Reading) -> str:

@@ -12,8 +12,9 @@ from setwright.plan.week import Plan
 # understood.
 Kind = Literal["exercise", "day", "title", "setting", "heading", "note", "waiting", "attention"]
 
-# Below this a reading is asked about.
-SURE: Final = 0.75
+# What cells of a sheet that prescribes nothing are said to be.
+NO_PLAN: Final = "a sheet without a plan"
+
 # How sure each way of reading is; ours, no published figures.
 AS_WRITTEN: Final = 1.0
 BY_CUSTOM: Final = 0.9

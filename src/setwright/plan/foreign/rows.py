@@ -97,7 +97,7 @@ class RowReader:
             said = "no added load" if role == "load" else "nothing"
             say(place, text, "note", said, row=self.row)
         elif role == "note":
-            self.found.notes.append(words)
+            self.found.notes.append(unmarked(words))
             self.pieces.append(say(place, text, "exercise", "note", row=self.row))
         elif role == "order":
             self._order(place, text, words)
@@ -189,6 +189,11 @@ class RowReader:
             "; ".join(doubt.why for doubt in doubts),
             [one for doubt in doubts for one in doubt.candidates], self.row,
         )  # fmt: skip
+
+
+def unmarked(text: str) -> str:
+    """Text without the apostrophe that keeps a spreadsheet from running it."""
+    return text[1:] if re.match(r"'[=+\-@]", text) else text
 
 
 def _rank(role: str) -> int:

@@ -13,10 +13,10 @@ from setwright.plan.foreign.draft import DayDraft
 from setwright.plan.foreign.finish import finished
 from setwright.plan.foreign.headings import DayHeading, day_heading
 from setwright.plan.foreign.line import read_line
-from setwright.plan.foreign.model import BY_CUSTOM, Reading
+from setwright.plan.foreign.model import BY_CUSTOM, NO_PLAN, Reading
 from setwright.plan.foreign.naming import likely
 from setwright.plan.foreign.reader import Reader
-from setwright.plan.foreign.rows import RowReader
+from setwright.plan.foreign.rows import RowReader, unmarked
 
 
 @dataclass
@@ -59,7 +59,7 @@ class _Sheet(Reader):
         if not _is_plan(table):
             for row, column, text in table.filled():
                 self.draft.say(self.name(row, column), text, "note",
-                               "a sheet without a plan", BY_CUSTOM)  # fmt: skip
+                               NO_PLAN, BY_CUSTOM)  # fmt: skip
             return
         week = headings.week_number(table.name)
         if week is not None and not self.this_week(week):
@@ -211,7 +211,8 @@ class _Sheet(Reader):
         }
         if all(column is None for column in said.values()):
             return
-        words = {role: cells.pop(c) if c is not None else "" for role, c in said.items()}
+        written = {role: cells.pop(c) if c is not None else "" for role, c in said.items()}
+        words = {role: unmarked(text) for role, text in written.items()}
         key = (
             words["day"] or block.key[0],
             words["session"] or ("" if words["day"] and words["day"] != block.key[0]
@@ -226,7 +227,7 @@ class _Sheet(Reader):
         for role, column in said.items():
             if column is not None:
                 piece = self.draft.say(
-                    self.name(at, column), words[role], "day", f"{role} of {told!r}", row=row
+                    self.name(at, column), written[role], "day", f"{role} of {told!r}", row=row
                 )
                 if block.day.piece is None:
                     block.day.piece = piece
