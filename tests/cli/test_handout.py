@@ -1,0 +1,122 @@
+"""`setwright handout` as a coach runs it."""
+
+from __future__ import annotations
+
+import os
+import pty
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+PLAN = ROOT / "examples" / "plan.yaml"
+INTAKE = ROOT / "examples" / "intake.yaml"
+FILES = {"plan.html", "plan.ics", "plan.pdf", "plan.xlsx"}
+
+
+def run(*words: str | Path, stdin: str = "", epoch: str = "") -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "setwright", "handout", *map(str, words)],
+        input=stdin,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        timeout=60,
+        check=False,
+        env=os.environ | {"SOURCE_DATE_EPOCH": epoch},
+    )
+
+
+def test_help_shows_an_example() -> None:
+    done = run("--help")
+    assert done.returncode == 0
+    assert "setwright handout plan.yaml -o handouts" in done.stdout
+
+
+@pytest.mark.parametrize("reader", ["client", "coach"])
+def test_one_plan_gives_four_files(reader: str, tmp_path: Path) -> None:
+    folder = tmp_path / "not" / "there"
+    done = run(PLAN, "--intake", INTAKE, "--for", reader, "-o", folder)
+    assert done.returncode == 0, done.stderr
+    assert {path.name for path in folder.iterdir()} == FILES
+    assert [Path(line).parent for line in done.stdout.split()] == [folder] * 4
+    assert ("For the coach" in (folder / "plan.html").read_text()) == (reader == "coach")
+
+
+def test_one_that_fails_leaves_the_others_done(tmp_path: Path) -> None:
+    bad = tmp_path / "bad.yaml"
+    bad.write_text("setwright: plan/1\ntitle: x\nsessions: nonsense\n")
+    other = tmp_path / "plan.yaml"
+    other.write_text(PLAN.read_text())
+    folder = tmp_path / "out"
+    done = run(PLAN, bad, other, tmp_path / "absent.yaml", "-o", folder, "--formats", "ics")
+    assert done.returncode == 2
+    assert {path.name for path in folder.iterdir()} == {"plan.ics", "plan-2.ics"}
+    assert f"{bad} failed" in done.stderr and "sessions" in done.stderr
+    assert "absent.yaml failed" in done.stderr
+    assert "2 of 4 plans done" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_several_plans_show_a_bar_on_a_terminal(tmp_path: Path) -> None:
+    ours, theirs = pty.openpty()
+    done = subprocess.run(
+        [
+            *(sys.executable, "-m", "setwright", "handout", PLAN, PLAN),
+            *("-o", tmp_path, "--formats", "ics"),
+        ],
+        stdout=subprocess.PIPE,
+        stderr=theirs,
+        timeout=60,
+        check=False,
+        env=os.environ | {"TERM": "xterm"},
+    )
+    os.close(theirs)
+    said = os.read(ours, 100_000).decode()
+    os.close(ours)
+    assert done.returncode == 0
+    assert "handouts" in said and "100%" in said
+    assert done.stdout.decode().count(".ics") == 2
+
+
+def test_a_plan_from_standard_input(tmp_path: Path) -> None:
+    done = run("-", "-o", tmp_path, "--formats", "pdf", stdin=PLAN.read_text())
+    assert done.returncode == 0, done.stderr
+    assert (tmp_path / "plan.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_a_fixed_moment_makes_the_same_files_again(tmp_path: Path) -> None:
+    for name in ("one", "two"):
+        done = run(PLAN, "-o", tmp_path / name, "--formats", "pdf,ics,html", epoch="1772355600")
+        assert done.returncode == 0, done.stderr
+    for file in ("plan.pdf", "plan.ics", "plan.html"):
+        assert (tmp_path / "one" / file).read_bytes() == (tmp_path / "two" / file).read_bytes()
+    assert "20260302T180000" in (tmp_path / "one" / "plan.ics").read_text()
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--formats", "pdf,doc"), "doc"),
+        (("--zone", "Europe/Atlantis"), "Europe/Atlantis"),
+        (("--zone", "../../etc/passwd"), "no time zone"),
+        (("--time", "25:00"), "25:00"),
+        (("--start", "tomorrow"), "tomorrow"),
+        (("--weeks", "0"), "0"),
+        (("--intake", "a", "--intake", "b"), "intake"),
+    ],
+)
+def test_a_wrong_option_is_said(words: tuple[str, ...], said: str, tmp_path: Path) -> None:
+    done = run(PLAN, "-o", tmp_path / "out", *words)
+    assert done.returncode == 2
+    assert said in done.stderr and "Traceback" not in done.stderr
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("x")
+    done = run(PLAN, "-o", tmp_path / "file" / "inside")
+    assert done.returncode == 2
+    assert "a folder that can be made" in done.stderr and "Traceback" not in done.stderr
