@@ -181,6 +181,18 @@ def test_a_lighter_week_agreed_is_lighter_and_the_plan_stays(story: Make) -> Non
     assert following.facts.client.block.place(following.facts.client.day).kind == "ease"
 
 
+def test_deciding_leaves_the_review_of_the_week_as_it_was(story: Make) -> None:
+    made = story().weeks(9, gain=-0.01, drop={"lat-pulldown": 3})
+    before = made.review(8)
+    assert "lighter week" in [one.kind for one in before.proposals]
+    for hours, one in enumerate(before.proposals):
+        at = AT + timedelta(days=40, hours=hours)
+        decide(made.review(8), one, "accept", at)
+    after = made.review(8)
+    assert [one.id for one in after.proposals] == [one.id for one in before.proposals]
+    assert set(after.decided) == {one.id for one in before.proposals}
+
+
 def test_pain_is_exchanged_and_nothing_is_added_there(story: Make) -> None:
     made = story().weeks(3).week(3, pain={"machine-chest-press": 7})
     found = made.review(3)

@@ -54,7 +54,7 @@ class Change:
 
     @property
     def fell(self) -> bool:
-        """It fell, an interval, of the change or of the trend, leaves out zero, and no rise is sure."""
+        """It fell: an interval leaves out zero, and the trend is no sure rise."""
         sure = self.high < 0 or self.trend.high < 0
         return self.percent < 0 and sure and self.trend.low < 0
 

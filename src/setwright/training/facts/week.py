@@ -149,7 +149,9 @@ class Facts:
     @cached_property
     def ease(self) -> Ease:
         """Whether a lighter week is due."""
-        since = max([self.client.block.start, *self.client.block.eased])
+        # A week agreed to be lighter and still to come has eased nothing yet.
+        eased = [one for one in self.client.block.eased if one <= self.client.day]
+        since = max([self.client.block.start, *eased])
         return ease_due(self.client.lifter, self.client.past, self.client.day, since)
 
     @cached_property
