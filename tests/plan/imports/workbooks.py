@@ -50,7 +50,7 @@ def by_sheet(book: Workbook) -> None:
             ["Exercise", "Sets x reps", "Effort", "Rest"],
             ["Machine chest press", "3 x 8-10", "RPE 8", "2'"],
             ["Overhead press", "3x8", "RIR 2", "2'"],
-            ["Cable lateral raise", "3 x 15-20", "RIR 1", "60\""],
+            ["Cable lateral raise", "3 x 15-20", "RIR 1", '60"'],
         ],
     )
     _rows(
