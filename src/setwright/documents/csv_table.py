@@ -65,9 +65,12 @@ def read_csv(text: str, name: str, most_rows: int = MAX_ROWS) -> Table:
 def find_delimiter(text: str) -> str:
     """The delimiter of a table; a comma when nothing speaks for another."""
     sample = "\n".join(text.splitlines()[:200])
-    ranked = [(_evenness(sample, mark), -at, mark) for at, mark in enumerate(DELIMITERS)]
+    head = next((line for line in sample.splitlines() if line.strip()), "")
+    ranked = [
+        (_evenness(sample, mark), mark in head, -at, mark) for at, mark in enumerate(DELIMITERS)
+    ]
     best = max(ranked)
-    return best[2] if best[0] > 0 else ","
+    return best[3] if best[0] > 0 else ","
 
 
 def _evenness(sample: str, delimiter: str) -> float:

@@ -174,7 +174,7 @@ def read_notes(text: str, name: str, unit: Unit | None, answers: Mapping[str, st
     notes = _Notes(unit, answers)
     days = [headings.day_heading(line) for line in lines if line.strip()]
     notes.named_days = any(day is not None and not day.by_split for day in days)
-    for number, (line, below) in enumerate(zip(lines, [*lines[1:], ""], strict=True), 1):
+    for number, (line, below) in enumerate(zip(lines, [*lines, ""][1:], strict=True), 1):
         notes.take(str(number), line, below)
     notes.flush()
     contents = [(str(at), line.strip()) for at, line in enumerate(lines, 1) if line.strip()]
