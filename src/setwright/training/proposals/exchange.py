@@ -42,8 +42,8 @@ JOINTS = {
     "wrist": "wrist", "wrists": "wrist",
 }  # fmt: skip
 MOST_MINUTES = 5.0
-# Substitutes looked at, best first.
-LOOKED_AT = 25
+# Substitutes put into the week, the most alike ones.
+LOOKED_AT = 40
 PAIN_SOURCES = ("pain-scale", "pain-flare-by-training", "scope-no-diagnosis")
 STALL_SOURCES = ("exercise-variation-review-2022",)
 
@@ -197,23 +197,26 @@ def _substitute(
     old = catalogue.exercise(exercise)
     most_lost = MOST_LOST_TO_PAIN if avoid == "pain" else MOST_LOST
     asked = demand(old, where) * MOST_DEMAND
+    alike = sorted(
+        (-likeness(exercise, one.id), one.id)
+        for one in catalogue.exercises()
+        if one.id not in taken and (asked == 0 or demand(one, where) <= asked)
+    )
+    among = [name for minus, name in alike if -minus >= LEAST_LIKE][:LOOKED_AT]
     ranked = [
         one
-        for one in swaps(plan, exercise, avoid=avoid, intake=facts.intake)
-        if one.exercise not in taken
-        and one.within_limits
+        for one in swaps(plan, exercise, avoid=avoid, intake=facts.intake, among=among)
+        if one.within_limits
         and one.spine_change <= MOST_SPINE
         and one.minutes_change <= MOST_MINUTES
         and one.growth_change >= -most_lost
-        and likeness(exercise, one.exercise) >= LEAST_LIKE
-        and (asked == 0 or demand(catalogue.exercise(one.exercise), where) <= asked)
     ]
     ranked.sort(
         key=lambda one: (
             -round(likeness(exercise, one.exercise), 1), -one.growth_change, one.exercise
         )
     )  # fmt: skip
-    for one in ranked[:LOOKED_AT]:
+    for one in ranked:
         after = put(plan, exercise, catalogue.exercise(one.exercise), facts.intake)
         if after is not None and not loads_sore_parts_more(facts, plan, after):
             return one
