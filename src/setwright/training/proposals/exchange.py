@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from setwright.design.swap import Swap, put, swaps
+from setwright.design.swap import put, swaps
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.units import load_words
 from setwright.exercises import catalogue
@@ -17,7 +17,13 @@ from setwright.plan.week import Plan
 from setwright.training.facts.attendance import Unable
 from setwright.training.facts.week import Facts
 from setwright.training.pain import PainCourse
-from setwright.training.proposals.changing import Change, refuse, text_of, with_entry
+from setwright.training.proposals.changing import (
+    Change,
+    refuse,
+    text_of,
+    whole_of,
+    with_entry,
+)
 from setwright.training.proposals.guard import loads_sore_parts_more
 from setwright.training.proposals.model import Proposal, compared, proposal_id
 
@@ -31,7 +37,7 @@ FAILED_SOURCES = ("arith-smallest-step",)
 MOST_LOST, MOST_LOST_TO_PAIN = 0.05, 0.15
 # Weighted sets a week that a substitute may add to the spine.
 MOST_SPINE = 0.5
-LEAST_LIKE = 0.3
+LEAST_LIKE = 0.5
 # Of what the exercise that hurts asks of the joint named (common practice: another range or joint).
 MOST_DEMAND = 0.5
 # Words for places, and the joint in the names of the actions.
@@ -64,8 +70,8 @@ def propose(facts: Facts) -> Iterator[Proposal]:
         if failed.exercise in held and failed.days >= LEAST_FAILED:
             found = _substitute(facts, facts.plan, failed.exercise, "preference", taken)
             if found is not None:
-                taken.add(found.exercise)
-                yield _for_failure(facts, facts.plan, failed, found.exercise)
+                taken.add(found[0])
+                yield _for_failure(facts, facts.plan, failed, found[0])
     hurting = {one.exercise for one in facts.pain}
     for stall in facts.stalls:
         if stall.exercise not in held or stall.exercise in hurting:
@@ -73,8 +79,8 @@ def propose(facts: Facts) -> Iterator[Proposal]:
         found = _substitute(facts, facts.plan, stall.exercise, "preference", taken)
         if found is None:
             continue
-        old, new = catalogue.exercise(stall.exercise), catalogue.exercise(found.exercise)
-        change: Change = {"exercise": stall.exercise, "by": found.exercise}
+        old, new = catalogue.exercise(stall.exercise), catalogue.exercise(found[0])
+        change: Change = {"exercise": stall.exercise, "by": found[0]}
         yield Proposal(
             proposal_id(KIND, stall.exercise, facts.monday),
             KIND,
@@ -115,7 +121,10 @@ def applied(plan: Plan, change: Change, intake: Intake) -> Plan:
     if new is None:
         fault = Fault("by", repr(name), "an exercise that the session does not hold already")
         raise DocumentError("the change", (fault,))
-    return new
+    if change.get("sets") is None:
+        return new
+    sets = whole_of(change, "sets", 1, 20)
+    return with_entry(new, name, lambda entry: entry.model_copy(update={"sets": sets}))
 
 
 def _for_failure(facts: Facts, plan: Plan, failed: Unable, by: str) -> Proposal:
@@ -145,14 +154,15 @@ def _for_failure(facts: Facts, plan: Plan, failed: Unable, by: str) -> Proposal:
 def _for_pain(facts: Facts, plan: Plan, course: PainCourse, taken: set[str]) -> Proposal:
     old = catalogue.exercise(course.exercise)
     found = _substitute(facts, plan, course.exercise, "pain", taken, course.where)
-    by = None if found is None else found.exercise
-    change: Change = {"exercise": course.exercise, "by": by}
+    by, sets = (None, None) if found is None else found
+    change: Change = {"exercise": course.exercise, "by": by, "sets": sets}
     levels = ", ".join(str(level) for level in course.levels[-4:])
     after = _safely(plan, change, facts.intake)
     title = (
         f"Leave out {old.name}, which hurts"
         if by is None
         else f"{catalogue.exercise(by).name} in place of {old.name}, which hurts"
+        + ("" if sets is None else f", {sets} sets")
     )
     span = course.days[-1] - course.days[0] + 1
     times = f"{len(course.days)} times in {span} days" if span > 1 else "reported once"
@@ -188,11 +198,14 @@ def _safely(plan: Plan, change: Change, intake: Intake) -> Plan:
 
 def _substitute(
     facts: Facts, plan: Plan, exercise: str, avoid: str, taken: set[str], where: str = ""
-) -> Swap | None:
+) -> tuple[str, int | None] | None:
     """The substitute most like the exercise in the parts it serves, then best for the week.
 
     None that asks more of the spine, of sore parts, or much of the minutes; after pain none that
     asks more than half of what the exercise asked of the joint that was named.
+
+    Returns:
+        Its id, and its sets where they are fewer; None when nothing suits.
     """
     old = catalogue.exercise(exercise)
     most_lost = MOST_LOST_TO_PAIN if avoid == "pain" else MOST_LOST
@@ -200,7 +213,9 @@ def _substitute(
     alike = sorted(
         (-likeness(exercise, one.id), one.id)
         for one in catalogue.exercises()
-        if one.id not in taken and (asked == 0 or demand(one, where) <= asked)
+        if one.id not in taken
+        and (avoid != "pain" or one.pattern != old.pattern)
+        and (asked == 0 or demand(one, where) <= asked)
     )
     among = [name for minus, name in alike if -minus >= LEAST_LIKE][:LOOKED_AT]
     ranked = [
@@ -216,10 +231,20 @@ def _substitute(
             -round(likeness(exercise, one.exercise), 1), -one.growth_change, one.exercise
         )
     )  # fmt: skip
+    sets = min(
+        entry.sets
+        for session in plan.sessions
+        for entry in session.exercises
+        if entry.exercise == exercise
+    )
+    # After pain a set less may be what keeps sore parts at no more than they have.
+    offers: tuple[int | None, ...] = (None, sets - 1) if avoid == "pain" and sets > 1 else (None,)
     for one in ranked:
-        after = put(plan, exercise, catalogue.exercise(one.exercise), facts.intake)
-        if after is not None and not loads_sore_parts_more(facts, plan, after):
-            return one
+        for offer in offers:
+            change: Change = {"exercise": exercise, "by": one.exercise, "sets": offer}
+            after = _safely(plan, change, facts.intake)
+            if after is not plan and not loads_sore_parts_more(facts, plan, after):
+                return one.exercise, offer
     return None
 
 
