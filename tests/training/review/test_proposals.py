@@ -10,12 +10,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from setwright.plan.read import read_plan
+from setwright.plan.week import Plan
 from setwright.plan.write import write_plan
 from setwright.sources.library import finding
 from setwright.training.proposals import exchange
+from setwright.training.proposals.changing import with_entry
 from setwright.training.proposals.guard import fractional_sets, loads_sore_parts_more
 from setwright.training.proposals.model import Proposal, proposal_id
 from setwright.training.proposals.registry import MOST, applied
+from setwright.training.proposals.substitute import likeness
 from setwright.training.review import Review
 
 FIRST = date(2026, 9, 7)
@@ -111,7 +114,7 @@ def test_an_exercise_that_stalls_is_exchanged_for_its_like(story: Make) -> None:
     found = story().weeks(7, gain=0.0).review(6)
     (one,) = exchange.propose(found.facts)
     assert one.subject == found.facts.stalls[0].exercise
-    assert exchange.likeness(one.subject, str(one.change["by"])) > 0.5
+    assert likeness(one.subject, str(one.change["by"])) > 0.5
     # Its part is under target: more sets of it come before another exercise.
     assert "exchange" not in kinds(found)
     assert of_kind(found, "more sets").change["exercise"] == one.subject
@@ -203,7 +206,7 @@ def test_whatever_the_log_says(story: Make, weeks: list[Mapping[str, Any]]) -> N
     assert ranks == sorted(ranks)
 
 
-def test_the_guard_sees_more_sets_and_heavier_loads(story: Make) -> None:
+def test_the_guard_sees_more_sets(story: Make) -> None:
     made = story().week(0, pain={"leg-press": 4})
     facts = made.facts(0)
     before = made.plan
@@ -218,3 +221,17 @@ def test_the_guard_sees_more_sets_and_heavier_loads(story: Make) -> None:
         made.intake,
     )  # fmt: skip
     assert not loads_sore_parts_more(facts, before, curl)
+
+
+def test_the_guard_sees_a_heavier_load_after_pain(story: Make) -> None:
+    made = story().week(0, pain={"leg-press": 2})
+    facts = made.facts(0)
+
+    def at(exercise: str, load_kg: float) -> Plan:
+        return with_entry(
+            made.plan, exercise, lambda entry: entry.model_copy(update={"load_kg": load_kg})
+        )
+
+    assert loads_sore_parts_more(facts, at("leg-press", 100.0), at("leg-press", 105.0))
+    assert not loads_sore_parts_more(facts, at("leg-press", 100.0), at("leg-press", 95.0))
+    assert not loads_sore_parts_more(facts, at("cable-curl", 20.0), at("cable-curl", 22.5))

@@ -9,6 +9,7 @@ from setwright.anatomy.atlas import index
 from setwright.exercises import catalogue
 from setwright.plan.week import Plan
 from setwright.training.facts.week import Facts
+from setwright.training.pain import may_rise
 
 LEAST_SETS = 0.01
 
@@ -28,17 +29,17 @@ def loads_sore_parts_more(facts: Facts, before: Plan, after: Plan) -> bool:
     more = fractional_sets(after)[sore] - fractional_sets(before)[sore]
     if bool(np.any(more > LEAST_SETS)):
         return True
-    hurting = {one.exercise for one in facts.pain}
+    log, day = facts.client.folder.log, facts.day
     loads = {
-        (session.name, entry.exercise): entry.load_kg
+        (session.name, session.day, entry.exercise): entry.load_kg
         for session in before.sessions
         for entry in session.exercises
     }
     return any(
-        entry.exercise in hurting
-        and entry.load_kg is not None
-        and (was := loads.get((session.name, entry.exercise))) is not None
+        entry.load_kg is not None
+        and (was := loads.get((session.name, session.day, entry.exercise))) is not None
         and entry.load_kg > was
+        and not may_rise(entry.exercise, log, day)
         for session in after.sessions
         for entry in session.exercises
     )

@@ -21,6 +21,7 @@ from setwright.training.proposals import (
     professional,
     rest,
     sets,
+    substitute,
     this_week,
 )
 from setwright.training.proposals.changing import Change, refuse
@@ -42,7 +43,7 @@ PROPOSERS: Final[tuple[Proposer, ...]] = (
     effort_talk.propose,
 )
 APPLIERS: Final[Mapping[str, Applier]] = {
-    exchange.KIND: exchange.applied,
+    exchange.KIND: substitute.applied,
     LIGHTER_WEEK: lighter_week.applied,
     missed.MOVE: missed.move_applied,
     missed.DROP: missed.drop_applied,
