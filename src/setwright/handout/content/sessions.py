@@ -16,12 +16,12 @@ from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.model import RehearsedSession, WarmUpSet
 
 # Where along the range it is hardest decides which end must not be cut short.
-RANGE_LONG = "Full range: go all the way into the stretch."
-RANGE_MIDDLE = "Full range, both ends."
-RANGE_SHORT = "Full range: finish every repetition."
+RANGE_LONG = "Full, all the way into the stretch."
+RANGE_MIDDLE = "Full, both ends."
+RANGE_SHORT = "Full, every repetition finished."
 PARTIALS = {
-    "after the last set": "Full range; after the last set go on with partials in the long half.",
-    "whole sets": "Every repetition in the long half of the range.",
+    "after the last set": "Full; after the last set go on with partials in the long half.",
+    "whole sets": "The long half only, every repetition.",
 }
 LONG_UNTIL, SHORT_FROM = 1 / 3, 2 / 3
 
