@@ -8,8 +8,6 @@ from setwright.training.reading import Reading
 
 # Grid of the strength of the moment, in SD of what was expected.
 GRID = np.linspace(-4.0, 6.0, 81)
-# Half of such sets lie within so many repetitions of the usual reserve (common practice).
-WITHIN = 2.0
 # A set that did more than could be expected at failure may have been helped by rounding.
 GRACE = 0.5
 UNLIKELY = 1e-4
@@ -18,15 +16,13 @@ UNLIKELY = 1e-4
 def believed(at_failure: Reading, reps: float, usual_left: float) -> tuple[float, float]:
     """What the set says about strength over load.
 
-    Any reserve from 0 up is possible, most likely the usual one, with long tails: a censored
-    observation that says much when more was done than expected, little when less. With the most
-    likely reserve at 0 every such set would say "weaker than thought", and talk a person's bias of
-    calls down with it (docs/lab.md).
+    Any reserve from 0 up is possible, half of them below the usual one, with a long tail: a
+    censored observation that says much when more was done than expected, little when less.
 
     Args:
         at_failure: what was expected of the set, had it gone to failure.
         reps: repetitions done.
-        usual_left: repetitions most likely left in such a set.
+        usual_left: median of repetitions left in such sets.
 
     Returns:
         Change of the mean of ``u``, and what is left of its variance, as a share.
@@ -35,7 +31,7 @@ def believed(at_failure: Reading, reps: float, usual_left: float) -> tuple[float
     strength = at_failure.u + sd * GRID
     possible = at_failure.kept * (1.0 + at_failure.a * (np.exp(strength) - 1.0))
     left = possible - reps
-    chance = np.where(left > -GRACE, 1.0 / (1.0 + ((left - usual_left) / WITHIN) ** 2), UNLIKELY)
+    chance = np.where(left > -GRACE, 1.0 / (1.0 + (left / usual_left) ** 2), UNLIKELY)
     weight = chance * np.exp(-0.5 * GRID**2)
     weight /= weight.sum()
     mean = float(weight @ GRID)
