@@ -58,6 +58,8 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
         ("cue", rf"({NUMBER}\s*-?\s*(?:s|secs?|seconds?|sek|count)\s*{_CUE}\b[\w ]*)"),
         ("cue",
          r"(\d{1,2}\s*(?:[x×]\s*)?(?:warm[- ]?ups?|ramp(?:-?up)?|feeder)(?:\s+sets?)?)(?!\w)"),
+        ("tempo",
+         rf"tempo\s*[:=]?\s*({NUMBER}(?:\s*/\s*(?:\d{{1,2}}(?:[.,]\d{{1,3}})?|X)){{2,3}})"),
         ("tempo", r"tempo\s*[:=]?\s*([\dX](?:[\s.,/:-]?[\dX]){2,3})(?![\dX])"),
         ("tempo", r"@\s*([\d][\dX]{2,3})(?!\d|\s*(?:kg|lb|%))"),
         ("tempo",

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import Final
 
+from setwright.documents.units import Unit
 from setwright.plan.amounts import AmountError
 from setwright.plan.foreign import readings
 from setwright.plan.foreign.columns import Column
@@ -146,14 +147,33 @@ class RowReader:
             )
         )  # fmt: skip
 
+    def _alone(self, role: str, words: str, unit: str | None) -> tuple[str, Read]:
+        """A cell that holds its amount and nothing else: the field and its value.
+
+        Raises:
+            AmountError: when it holds something else.
+        """
+        reader, count = self.reader, self.found.fields.get("sets")
+        if role == "reps":
+            return "reps", readings.reps(words, count)
+        if role == "tempo":
+            return "tempo", readings.tempo(words)
+        if role == "rest":
+            return "rest_s", readings.rest(words, unit)
+        if role == "load":
+            said: Unit = "lb" if unit == "lb" else "kg" if unit == "kg" else reader.unit
+            return "load_kg", readings.load(words, said, unit is not None or reader.unit_said)
+        if role in ("rir", "rpe") and re.fullmatch(r"[\d\s.,/>→–—-]+", words):
+            if role == "rpe":
+                return "rir", readings.rpe(words, count)
+            return "rir", readings.rir(words.replace("-", ">") if self.own else words, count)
+        raise AmountError(role)
+
     def _said(self, role: str, words: str, unit: str | None) -> Found:
         """What a cell says, read as a line that begins with its heading."""
         reader = self.reader
         try:
-            if role == "rir" and self.own:
-                return _of_field("rir", readings.rir(words.replace("-", ">")))
-            if role == "reps":
-                return _of_field("reps", readings.reps(words, self.found.fields.get("sets")))
+            return _of_field(*self._alone(role, words, unit))
         except AmountError:
             pass  # read as a line, which finds out what else stands there
         before = {

@@ -213,12 +213,13 @@ class _Sheet(Reader):
             return
         written = {role: cells.pop(c) if c is not None else "" for role, c in said.items()}
         words = {role: unmarked(text) for role, text in written.items()}
-        key = (
-            words["day"] or block.key[0],
-            words["session"] or ("" if words["day"] and words["day"] != block.key[0]
-                                 else block.key[1]),
-            words["minutes"] or block.key[2],
-        )  # fmt: skip
+        day, session, minutes = block.key
+        another = words["day"] not in ("", day) or words["session"] not in ("", session)
+        if words["day"] not in ("", day):
+            session = ""
+        if another:
+            minutes = ""
+        key = (words["day"] or day, words["session"] or session, words["minutes"] or minutes)
         if key != block.key or block.day is None:
             block.key = key
             self.draft.days.append(DayDraft(_heading(*key), None))
