@@ -1,5 +1,6 @@
 """The demo's log: records a review can read, with something to find in them."""
 
+from importlib.resources import files
 from itertools import pairwise
 from pathlib import Path
 
@@ -10,13 +11,15 @@ from setwright.plan.log import Missed, Replaced, SetRecord, Skipped, Withdrawn, 
 from setwright.plan.read import read_intake, read_plan
 from setwright.training.from_log import done_sets
 
-DEMO = Path(__file__).resolve().parents[2] / "demo"
+SCENARIO = files("setwright.cli.scenario").joinpath("intake.yaml")
+# A week designed for that intake.
+WEEK = Path(__file__).with_name("week.yaml")
 
 
 @pytest.fixture(scope="module")
 def client():
-    intake = read_intake((DEMO / "intake.yaml").read_text(encoding="utf-8"), "intake.yaml")
-    return intake, read_plan((DEMO / "plan.yaml").read_text(encoding="utf-8"), "plan.yaml")
+    intake = read_intake(SCENARIO.read_text(encoding="utf-8"), "intake.yaml")
+    return intake, read_plan(WEEK.read_text(encoding="utf-8"), WEEK.name)
 
 
 @pytest.fixture(scope="module")
@@ -64,9 +67,9 @@ def test_one_load_is_in_the_wrong_unit(records):
 
 def test_the_estimate_can_read_all_of_it(client, records):
     found = done_sets(log_of(records), client[0])
-    assert len(found) == len(log_of(records).sets())
+    assert len(found) == sum(one.reps > 0 for one in log_of(records).sets())
 
 
 def test_strength_grows(records):
-    lifts = [one for one in log_of(records).sets() if one.exercise == "deadlift"]
+    lifts = [one for one in log_of(records).sets() if one.exercise == "barbell-row"]
     assert lifts[-1].load_kg > lifts[0].load_kg

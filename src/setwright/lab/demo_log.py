@@ -80,6 +80,7 @@ class _Session:
     plan: Session
     at: datetime
     records: list[Record] = field(default_factory=list)
+    heaviest: str | None = None
 
     @property
     def place(self) -> tuple[int, int]:
@@ -154,10 +155,14 @@ class _Diary:
         asked = plan_sets(
             self._lifter, entries, day, self._block, self._intake, self._gym, self._past, self._mass
         )
+        loads = {k: one.sets[0].load_kg or 0.0 for k, one in enumerate(asked) if one.sets}
+        top = max(loads, key=lambda k: loads[k], default=0)
+        now.heaviest = entries[top].exercise if loads.get(top, 0.0) > 0 else None
         shapes = {entry.exercise: 0.009 * float(self._rng.standard_t(4.0)) for entry in entries}
         if self._stalled in shapes:
             shapes[self._stalled] -= STALLS_BY * max(now.week - STALLS_FROM + 1, 0)
-        sore = next((one.exercise for one in entries if kind_of(one.exercise) in PAINFUL), None)
+        names = [one.exercise for one in entries]
+        sore = next((name for name in names if kind_of(name) in PAINFUL), names[0])
         for group in together(entries):
             for turn in range(max(len(asked[k].sets) for k in group)):
                 for k in group:
@@ -200,8 +205,7 @@ class _Diary:
             pain = Pain(where="front of the right shoulder", level=3)
             note = "eased when I went lighter"
             record = record.model_copy(update={"pain": pain, "note": note})
-        loaded = next((e.exercise for e in now.plan.exercises if e.load_kg), None)
-        slips = record.exercise == loaded and record.number == 2 and record.load_kg > 0
+        slips = exercise == now.heaviest and record.number == 2 and record.load_kg > 0
         now.records.extend(as_written(now.place, record, self._id) if slips else (record,))
 
     def _record(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -49,6 +50,9 @@ class Screening(Document):
     known_disease: bool = Field(False, description="heart, metabolic or kidney disease")
     symptoms: bool = Field(False, description="chest pain, fainting, breathlessness, and the like")
     clearance: bool = Field(False, description="a health professional has cleared training")
+    cleared_on: date | None = Field(
+        None, description="day of the last clearance; it speaks for symptoms logged before it"
+    )
     pregnant: bool = False
     high_blood_pressure: bool = False
     osteoporosis: bool = False

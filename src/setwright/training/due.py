@@ -171,10 +171,10 @@ def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet |
 
 def _trouble(client: Client, exercise: str) -> Trouble:
     """Reported on the exercise today or the last time, and symptoms of anything today."""
-    past, cleared = client.past, client.folder.intake.screening.clearance
-    found = past.trouble(exercise, client.day, cleared)
+    past, cleared_on = client.past, client.folder.intake.screening.cleared_on
+    found = past.trouble(exercise, client.day, cleared_on)
     found = together(found, past.reports.get(exercise, {}).get(client.day, NONE))
-    return together(found, Trouble(symptoms=past.open_symptoms(client.day, cleared)))
+    return together(found, Trouble(symptoms=past.open_symptoms(client.day, cleared_on)))
 
 
 def _wanted(

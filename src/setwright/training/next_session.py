@@ -95,7 +95,7 @@ def next_session(
         body_mass_kg: as last weighed; the intake's by default.
     """
     place = block.place(day)
-    stands = past.open_symptoms(day, intake.screening.clearance)
+    stands = past.open_symptoms(day, intake.screening.cleared_on)
     if stands:
         trouble = Trouble(symptoms=stands)
         text = f"No session: {' and '.join(stands)} was reported. A licensed professional first."

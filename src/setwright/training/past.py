@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from datetime import date
 
 from setwright.plan.intake import Intake
 from setwright.plan.log import Log, Missed, SetRecord, Skipped
@@ -90,13 +91,14 @@ class Past:
         known = self.outings.get(exercise, ())
         return tuple(one for one in known if one.day < day)
 
-    def trouble(self, exercise: str, day: int, cleared: bool = False) -> Trouble:
+    def trouble(self, exercise: str, day: int, cleared_on: date | None = None) -> Trouble:
         """What was reported the last time the exercise was done, or tried, before a day.
 
         Args:
             exercise: id.
             day: of the session to come.
-            cleared: a health professional has cleared training: symptoms stop it no longer.
+            cleared_on: day a health professional cleared training; earlier symptoms stop it no
+                longer.
         """
         by_day = self.reports.get(exercise)
         if not by_day:
@@ -105,20 +107,18 @@ class Past:
         found = NONE
         for reported, one in by_day.items():
             if last <= reported < day:
-                found = together(found, one.after(day - reported, cleared))
+                found = together(found, one.later(reported, day, cleared_on))
             elif reported < last and day - reported < TRY_AGAIN_DAYS and one.pain > CARRY_ON:
                 found = together(found, Trouble(pain=CARRY_ON))
         return found
 
-    def open_symptoms(self, day: int, cleared: bool) -> tuple[Symptom, ...]:
+    def open_symptoms(self, day: int, cleared_on: date | None) -> tuple[Symptom, ...]:
         """Symptoms reported up to a day that stand against any further training on it."""
-        if cleared:
-            return ()
         found = NONE
         for by_day in self.reports.values():
             for reported, one in by_day.items():
                 if reported <= day and one.ends_session:
-                    found = together(found, one.after(day - reported, cleared))
+                    found = together(found, one.later(reported, day, cleared_on))
         return found.symptoms
 
 

@@ -79,7 +79,7 @@ def plan_sets(
             for number in range(1, entry.sets + 1)
         )
         last = known[-1] if known else None
-        trouble = past.trouble(entry.exercise, day, intake.screening.clearance)
+        trouble = past.trouble(entry.exercise, day, intake.screening.cleared_on)
         check = effort_check.due(
             exercise, entry, floor, place, known, trouble, back is not None or ill, day
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 
 from setwright.plan.log import SetRecord
 from setwright.plan.symptoms import FINDING_OF, Symptom
@@ -54,12 +55,20 @@ class Trouble:
         """No rise."""
         return self.pain > 0 or self.technique or bool(self.symptoms)
 
-    def after(self, days: int, cleared: bool) -> Trouble:
-        """What it still forbids days later.
+    def later(self, reported: int, day: int, cleared_on: date | None) -> Trouble:
+        """What it still forbids on a later day.
 
         Strong pain stops an exercise for two weeks (common practice), after which it may be tried
-        again, never heavier. Symptoms stop it until a health professional has cleared training.
+        again, never heavier. Symptoms stop it until a health professional has cleared training on
+        a day after them.
+
+        Args:
+            reported: ordinal of the day it was reported.
+            day: ordinal of the day asked about.
+            cleared_on: day of the last clearance.
         """
+        days = day - reported
+        cleared = cleared_on is not None and cleared_on.toordinal() > reported
         pain = min(self.pain, CARRY_ON) if days >= TRY_AGAIN_DAYS else self.pain
         lasting = tuple(one for one in self.symptoms if days == 0 or one not in PASSING)
         return Trouble(pain, self.technique, () if cleared else lasting)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -106,7 +108,8 @@ def test_stronger_pain_is_lighter_and_strong_pain_leaves_it_out(new_diary):
 def test_a_symptom_leaves_it_out_until_training_is_cleared(new_diary):
     stop = Trouble(symptoms=("numb or weak limb",))
     assert weeks(new_diary(), (9, 9, 9), last=(9,), trouble=stop).plan(28)[0].change == "stop"
-    cleared = new_diary(screening={"active_last_3_months": True, "clearance": True})
+    screening = {"active_last_3_months": True, "cleared_on": date(2026, 1, 5)}
+    cleared = new_diary(screening=screening)
     assert weeks(cleared, (9, 9, 9), last=(9,), trouble=stop).plan(28)[0].change != "stop"
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -56,9 +58,25 @@ def test_a_symptom_that_stands_leaves_no_session(new_diary):
     assert stopped.symptoms == ("dizziness",)
     assert "licensed professional" in stopped.notes[0]
     assert stopped.evidence == ("flag-faint",)
-    cleared = trained(new_diary, screening={"active_last_3_months": True, "clearance": True})
-    cleared.past.report("cable-curl", 739495 + 14, Trouble(symptoms=("dizziness",)))
-    assert len(session_on(cleared, 21).exercises) == len(NAMES)
+
+
+@pytest.mark.parametrize(("days_after", "trains"), [(-30, False), (0, False), (2, True)])
+def test_only_a_later_clearance_lifts_a_symptom(new_diary, days_after, trains):
+    reported = 739495 + 14
+    answers = {
+        "active_last_3_months": True,
+        "clearance": True,
+        "cleared_on": date.fromordinal(reported + days_after),
+    }
+    diary = trained(new_diary, screening=answers)
+    diary.past.report("cable-curl", reported, Trouble(symptoms=("dizziness",)))
+    assert len(session_on(diary, 21).exercises) == (len(NAMES) if trains else 0)
+
+
+def test_a_clearance_without_a_day_lifts_nothing(new_diary):
+    diary = trained(new_diary, screening={"active_last_3_months": True, "clearance": True})
+    diary.past.report("cable-curl", 739495 + 14, Trouble(symptoms=("dizziness",)))
+    assert session_on(diary, 21).exercises == ()
 
 
 @pytest.mark.parametrize(("word", "day"), [("illness", 21), ("break", 50)])

@@ -56,7 +56,7 @@ def command(folder: Path, today: datetime | None, exercise: str | None, as_json:
             return
         from setwright.handout.next_text import set_text
 
-        symptoms = client.past.open_symptoms(client.day, known.intake.screening.clearance)
+        symptoms = client.past.open_symptoms(client.day, known.intake.screening.cleared_on)
         click.echo(set_text(step, plan.unit, symptoms))
         return
     due = due_session(client, plan, wanted)

@@ -21,6 +21,8 @@ from setwright.plan.foreign.readings import Read
 from setwright.plan.intake import DAYS, Intake, Screening
 
 DEFAULT_MINUTES = 60
+# What the coach can answer by name, besides by cell.
+BY_NAME = (*REQUIRED, "minutes", "gym")
 # The careful side, taken until a doubtful answer is cleared up.
 CAREFUL = {"active_last_3_months": False, "clearance": False}
 
@@ -80,11 +82,16 @@ def read_form(data: bytes, name: str, sheet: str | None, said: Mapping[str, str]
         text = said.get(place, answer)
         if text:
             _take(form, question, text, place)
-    for missing in REQUIRED:
-        words = said.get(missing)
-        if words is not None:
-            _take(form, missing.replace("_band", ""), words, missing)
-    return FormReading(name, tuple(form.pieces), _intake(form))
+    for by_name in BY_NAME:
+        if by_name in said:
+            _take(form, by_name.replace("_band", ""), said[by_name], by_name)
+    places = {piece.place for piece in form.pieces} | {*BY_NAME, "person"}
+    strange = sorted(set(said) - places)
+    if strange:
+        allowed = f"a cell with an answer, or {', '.join(BY_NAME)} or person"
+        raise DocumentError(name, tuple(Fault("answer", repr(one), allowed) for one in strange))
+    intake = _intake(form)
+    return FormReading(name, tuple(form.pieces), intake)
 
 
 def _pairs(

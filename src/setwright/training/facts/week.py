@@ -129,16 +129,16 @@ class Facts:
     def symptoms(self) -> tuple[Symptom, ...]:
         """Symptoms of this week, and earlier ones that no professional has cleared since.
 
-        The intake does not date a clearance, so that it cannot speak for symptoms of this week.
+        A clearance speaks only for symptoms before it, and never hides those of this week.
         """
-        cleared, today = self.intake.screening.clearance, self.client.day
+        cleared_on, today = self.intake.screening.cleared_on, self.client.day
         found: list[Symptom] = []
         for by_day in self.client.past.reports.values():
             for on, one in sorted(by_day.items()):
                 if self.monday.toordinal() <= on <= today:
                     found += one.symptoms
                 elif on <= today:
-                    found += one.after(today - on, cleared).symptoms
+                    found += one.later(on, today, cleared_on).symptoms
         return tuple(dict.fromkeys(found))
 
     @cached_property

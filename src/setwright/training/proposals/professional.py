@@ -26,11 +26,11 @@ def propose(facts: Facts) -> Iterator[Proposal]:
             weight = 1.0
         elif all(one in OF_ONE_EXERCISE or one in PASSING for one in facts.symptoms):
             title = "Stop the exercise and ask a licensed professional"
-            then = "`setwright next` leaves the exercise out until the intake says it is cleared."
+            then = "`setwright next` leaves it out until the intake's cleared_on is later."
             weight = 10.0
         else:
             title = "No further session until a licensed professional has cleared training"
-            then = "`setwright next` gives no session until the intake says training is cleared."
+            then = "`setwright next` gives no session until the intake's cleared_on is later."
             weight = STOPS_ALL
         yield Proposal(
             proposal_id(KIND, what, facts.monday),
