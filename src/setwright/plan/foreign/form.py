@@ -244,7 +244,11 @@ def _intake(form: _Form) -> Intake | None:
     missing = [one for one in REQUIRED if one not in form.fields]
     for one in missing:
         form.say(one, "", "no intake without it", DOUBTFUL, f"not known: --answer {one}=...")
-    asked = [one for one in Screening.model_fields if one not in form.screening]
+    asked = [
+        name
+        for name, field_ in Screening.model_fields.items()
+        if field_.annotation is bool and name not in form.screening
+    ]
     if asked:
         words = ", ".join(one.replace("_", " ") for one in asked)
         form.say("screening", "", "taken as no", DOUBTFUL, f"the form does not ask about: {words}")
