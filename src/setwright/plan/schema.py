@@ -80,8 +80,9 @@ def intake_schema() -> Schema:
     schema = Intake.model_json_schema()
     definitions = schema["$defs"]
     for name, answer in definitions["Screening"]["properties"].items():
-        definitions["Screening"]["properties"][name] = {**answer, **_ANSWER}
-        del definitions["Screening"]["properties"][name]["type"]
+        if answer.get("type") == "boolean":
+            kept = {key: value for key, value in answer.items() if key != "type"}
+            definitions["Screening"]["properties"][name] = {**kept, **_ANSWER}
     for owner in ("TrainingDay", "EarlierWork"):
         definitions[owner]["properties"]["day"] = _DAY
     fields = schema["properties"]
