@@ -34,18 +34,27 @@ class Line:
     reading: str
 
 
-def expectations(stem: str) -> tuple[Line, ...]:
+def expectations(stem: str, folder: Path = FOLDER) -> tuple[Line, ...]:
     """The lines of ``STEM.expected``: place, a bar, the reading.
 
     A reading is ``day WEEKDAYS NAME MINUTES``, a line of shorthand with the exercise's id (RIR and
     rest left out where the plan does not say them), several joined by ``&``, ``?`` for what must
     be asked about, ``?+`` and a line for what is kept but in doubt, or one of KINDS.
     """
-    rows = (FOLDER / f"{stem}.expected").read_text(encoding="utf-8").splitlines()
+    rows = (folder / f"{stem}.expected").read_text(encoding="utf-8").splitlines()
     return tuple(
         Line(place.strip(), reading.strip())
         for place, _, reading in (row.partition("|") for row in rows if row.strip())
     )
+
+
+def outcome(line: Line, reading: Reading) -> str:
+    """How a line came out: ``right``, ``asked`` about (it is not in the plan), or ``wrong``."""
+    if right(line, reading):
+        return "right"
+    piece = next((one for one in reading.pieces if one.place == line.place), None)
+    asked = piece is not None and piece.kind in ("attention", "waiting")
+    return "asked" if asked else "wrong"
 
 
 def right(line: Line, reading: Reading) -> bool:
