@@ -9,7 +9,9 @@ INSTALLED := $(VENV)/.installed
 demo: $(INSTALLED)
 	$(BIN)/setwright demo demo
 
+# Root on Debian gets the browser of the tests when it is missing; others are told its name.
 test: check
+	scripts/ensure_programs.sh
 	$(BIN)/python -m pytest -n auto
 
 check: $(INSTALLED)
