@@ -17,7 +17,7 @@ test: check
 check: $(INSTALLED)
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
-	$(BIN)/mypy
+	SETWRIGHT_SECRET=types $(BIN)/mypy
 	$(BIN)/lint-imports
 
 knowledge: $(INSTALLED)

@@ -29,6 +29,7 @@ COMMANDS = (
     "decide",
     "strength",
     "lab",
+    "serve",
     "demo",
 )
 # Commands whose name is no name for a module.

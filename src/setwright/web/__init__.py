@@ -1,0 +1,1 @@
+"""The workspace: a web application for the coach and a phone page for the person in the gym."""

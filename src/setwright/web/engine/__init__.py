@@ -1,0 +1,1 @@
+"""The engine's functions over what the database keeps."""

@@ -1,0 +1,1 @@
+"""Forms and what they say when something is not in order."""

@@ -1,0 +1,1 @@
+"""Addresses, one module a part of the workspace."""

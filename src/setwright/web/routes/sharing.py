@@ -1,0 +1,7 @@
+"""Addresses of links, invitations, handouts and documents."""
+
+from __future__ import annotations
+
+from django.urls import URLPattern
+
+urlpatterns: list[URLPattern] = []

@@ -1,0 +1,1 @@
+"""Running the workspace: start, stop, logs, backup."""

@@ -1,0 +1,23 @@
+"""Keeping who saw and changed what."""
+
+from __future__ import annotations
+
+from setwright.web.models import Account, Client, TrailEntry
+
+
+def note(who: Account | str, client: Client, what: str, detail: str = "") -> None:
+    """Keep that someone saw or changed something of a client.
+
+    Args:
+        who: an account, or in words what acted.
+        client: whose data it was.
+        what: `saw` or a change, in a word or two.
+        detail: which page, document or version; never health data.
+    """
+    TrailEntry.objects.create(
+        organisation_id=client.organisation_id,
+        who=who if isinstance(who, str) else str(who.uuid),
+        client=str(client.uuid),
+        what=what,
+        detail=detail[:200],
+    )

@@ -1,0 +1,1 @@
+"""Pages: read the request, call the engine, render."""

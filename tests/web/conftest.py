@@ -1,0 +1,61 @@
+"""People of an invented practice, for every test of the workspace."""
+
+import uuid
+
+import pytest
+
+from setwright.web.models import Account, Client, IntakeVersion, Organisation
+
+INTAKE = """\
+setwright: intake/1
+name: Oda
+experience: intermediate
+age_band: 18-39
+screening: {active_last_3_months: yes}
+days: [monday 60 min, thursday 60 min]
+aims: {emphasise: [chest]}
+gym: full
+"""
+
+
+@pytest.fixture
+def practice(db):
+    return Organisation.objects.create(name="Tidewater Hall")
+
+
+def account(practice, role, name):
+    email = None if role == "client" else f"{name.lower()}-{uuid.uuid4().hex[:6]}@example.org"
+    password = None if role == "client" else "a long enough pass phrase"
+    return Account.objects.create(
+        organisation=practice, role=role, name=name, email=email, password=password
+    )
+
+
+@pytest.fixture
+def owner(practice):
+    return account(practice, "owner", "Runa")
+
+
+@pytest.fixture
+def coach(practice):
+    return account(practice, "coach", "Bram")
+
+
+@pytest.fixture
+def other_coach(practice):
+    return account(practice, "coach", "Ilse")
+
+
+@pytest.fixture
+def person(practice, coach):
+    """A client of the coach, with an intake and an account for the phone."""
+    phone = account(practice, "client", "Oda")
+    found = Client.objects.create(organisation=practice, coach=coach, account=phone, name="Oda")
+    IntakeVersion.objects.create(client=found, number=1, text=INTAKE, made_by=coach)
+    return found
+
+
+@pytest.fixture
+def as_coach(client, coach):
+    client.force_login(coach)
+    return client
