@@ -52,7 +52,9 @@ from setwright.training.seeds import seeds_of
 from setwright.training.sets import PlannedSet
 
 FIRST_MONDAY = date(2026, 9, 7)
-PAINFUL = ("vertical press", "lateral raise", "shoulder extension", "dip", "horizontal press")
+# Where the person of the demo hurts, by the movement: the shoulder if the session asks for it.
+SHOULDER = ("vertical press", "lateral raise", "shoulder extension", "dip", "horizontal press")
+KNEE = ("squat", "lunge", "leg press", "knee extension")
 SET_S, CHANGE_S = 35, 120
 
 
@@ -162,7 +164,7 @@ class _Diary:
         if self._stalled in shapes:
             shapes[self._stalled] -= STALLS_BY * max(now.week - STALLS_FROM + 1, 0)
         names = [one.exercise for one in entries]
-        sore = next((name for name in names if kind_of(name) in PAINFUL), names[0])
+        sore = next((name for name in names if kind_of(name) in SHOULDER), names[0])
         for group in together(entries):
             for turn in range(max(len(asked[k].sets) for k in group)):
                 for k in group:
@@ -202,7 +204,7 @@ class _Diary:
         between = None if first or uniform[3] < 0.15 else float(rest * partners)
         record = self._record(now, exercise, load, planned.number, out, between)
         if painful:
-            pain = Pain(where="front of the right shoulder", level=3)
+            pain = Pain(where=_where(exercise), level=3)
             note = "eased when I went lighter"
             record = record.model_copy(update={"pain": pain, "note": note})
         slips = exercise == now.heaviest and record.number == 2 and record.load_kg > 0
@@ -243,3 +245,10 @@ class _Diary:
             >= wanted
         ]
         return max(best) if best and own.one_rm > 0 else steps.lightest()
+
+
+def _where(exercise: str) -> str:
+    kind = kind_of(exercise)
+    if kind in SHOULDER:
+        return "front of the right shoulder"
+    return "front of the left knee" if kind in KNEE else "lower back"
