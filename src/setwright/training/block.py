@@ -89,9 +89,8 @@ class Block:
             )
         more = self.more[week] if week < len(self.more) else 0.0
         if more > 0:
-            because = (
-                f"Week {week + 1} of the block starts {more:g} repetitions further from failure."
-            )
+            away = "1 repetition" if more == 1 else f"{more:g} repetitions"
+            because = f"Week {week + 1} of the block starts {away} further from failure."
             return Place(week + 1, "start", more, 1.0, because, ("common practice",))
         return Place(week + 1, "build", 0.0, 1.0, "", ())
 
