@@ -14,7 +14,7 @@ age_band: 18-39
 screening: {active_last_3_months: yes}
 days: [monday 60 min, thursday 60 min]
 aims: {emphasise: [chest]}
-gym: full
+gym: full gym
 """
 
 

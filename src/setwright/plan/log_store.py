@@ -39,7 +39,7 @@ def append_records(path: Path, records: Sequence[Record]) -> tuple[Record, ...]:
     Raises:
         DocumentError: when the file cannot be written.
     """
-    added = append_lines(path, [(record.id, _line(record)) for record in records])
+    added = append_lines(path, [(record.id, line_of(record)) for record in records])
     first = {record.id: record for record in reversed(records) if record.id in added}
     return tuple(reversed(first.values()))
 
@@ -59,10 +59,11 @@ def append_decision(path: Path, decision: Decision) -> bool:
     Raises:
         DocumentError: when the file cannot be written.
     """
-    return bool(append_lines(path, [(decision.id, _line(decision))]))
+    return bool(append_lines(path, [(decision.id, line_of(decision))]))
 
 
-def _line(document: Document) -> str:
+def line_of(document: Document) -> str:
+    """One line of a journal: a record or a decision as a JSON object."""
     data = document.model_dump_json(exclude_defaults=True)
     kind = getattr(document, "kind", None)
     return data if kind is None else f'{{"kind":"{kind}",{data[1:]}'
