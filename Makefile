@@ -9,7 +9,7 @@ INSTALLED := $(VENV)/.installed
 demo: $(INSTALLED)
 	$(BIN)/setwright demo demo
 
-# Root on Debian gets the browser of the tests when it is missing; others are told its name.
+# Root on Debian gets the browser and the spreadsheet program of the tests when they are missing.
 test: check
 	scripts/ensure_programs.sh
 	$(BIN)/python -m pytest -n auto
