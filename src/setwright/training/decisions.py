@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import Literal
@@ -36,7 +36,7 @@ class Decided:
         decision: as kept.
         supersedes: the earlier decision on the same proposal, or None.
         plan: next week's plan, or None when no plan changed.
-        path: where it stands, or None.
+        path: file it was written to, or None.
         comparison: with the plan in force; None when no plan changed.
     """
 
@@ -71,16 +71,44 @@ def decide(
     because: str = "",
     instead: bool = False,
 ) -> Decided:
-    """Keep a decision, and write next week's plan when it changes it.
+    """Keep a decision in the client's folder, and write next week's plan when it changes it.
 
     The plan is written before the decision: a run cut off between the two leaves a proposal that
     is not decided, and deciding it again ends at the same plan.
+
+    Raises:
+        DocumentError: as ``settle``, and when a file cannot be written.
+    """
+    folder, week = found.facts.client.folder, found.facts.monday
+    following = week + timedelta(7)
+    written = dict(folder.plans).get(following)
+    done = settle(found, proposal, choice, at, written, change, because, instead)
+    if done.plan is not None:
+        path = folder.path / PLANS / f"{following.isoformat()}.yaml"
+        _write(folder, week, path, done.plan)
+        done = replace(done, path=path)
+    append_decision(folder.path / DECISIONS, done.decision)
+    return done
+
+
+def settle(
+    found: Review,
+    proposal: Proposal,
+    choice: Choice,
+    at: datetime,
+    written: Plan | None,
+    change: Mapping[str, JsonValue] | None = None,
+    because: str = "",
+    instead: bool = False,
+) -> Decided:
+    """What a decision is and does; nothing is kept.
 
     Args:
         found: the review that made the proposal.
         proposal: of it.
         choice: the coach's.
         at: moment of the decision.
+        written: the plan that stands for the next week already, sent or not; None without one.
         change: fields to change of the proposal's own; for ``edit``.
         because: the coach's reason.
         instead: take the place of an earlier decision on the same proposal.
@@ -106,14 +134,12 @@ def decide(
         change=_change(proposal, choice, change),
         because=because,
     )
-    plan, path = _next_plan(folder, week, decision)
+    plan = _next_plan(folder, week, decision, written)
     comparison = None
-    if plan is not None and path is not None:
+    if plan is not None:
         assert found.facts.plan is not None
         comparison = compare(found.facts.plan, plan, folder.intake)
-        _write(folder, week, path, plan)
-    append_decision(folder.path / DECISIONS, decision)
-    return Decided(decision, earlier, plan, path, comparison)
+    return Decided(decision, earlier, plan, None, comparison)
 
 
 _WORDS = {"accept": "accepted", "edit": "accepted with changes", "decline": "declined"}
@@ -153,32 +179,30 @@ def plan_after(base: Plan, decisions: Iterable[Decision], folder: ClientFolder) 
 
 
 def _next_plan(
-    folder: ClientFolder, week: date, decision: Decision
-) -> tuple[Plan | None, Path | None]:
-    """Next week's plan and its file; None when it does not change.
+    folder: ClientFolder, week: date, decision: Decision, written: Plan | None
+) -> Plan | None:
+    """Next week's plan; None when it does not change.
 
     A plan that the coach wrote for that week is changed in place, not replaced.
     """
     base = folder.plan_on(week)
     if base is None:
-        return None, None
+        return None
     earlier = [one for one in folder.decisions if one.week == week]
     before = plan_after(base, in_force(earlier), folder)
     after = plan_after(base, in_force([*earlier, decision]), folder)
-    following = week + timedelta(7)
-    path = folder.path / PLANS / f"{following.isoformat()}.yaml"
-    written = dict(folder.plans).get(following)
     if after == before:
-        return None, None
+        return None
     if written is None or written == before:
-        return after, path
+        return after
     if any(one.proposal == decision.proposal and one.choice != "decline" for one in earlier):
+        following = (week + timedelta(7)).isoformat()
         raise DocumentError(
-            str(path),
+            f"{PLANS}/{following}.yaml",
             (Fault("", "a plan changed by hand since the earlier decision",
-                   "a change made in that file, by hand"),),
+                   "a change made in that plan, by hand"),),
         )  # fmt: skip
-    return plan_after(written, [decision], folder), path
+    return plan_after(written, [decision], folder)
 
 
 def _write(folder: ClientFolder, week: date, path: Path, plan: Plan) -> None:
