@@ -42,6 +42,18 @@ class ShareLink(models.Model):
     revoked_at = models.DateTimeField(null=True, blank=True)
 
 
+class ApiToken(models.Model):
+    """Lets a program act for one coach. Only the hash of its token is kept."""
+
+    uuid = models.UUIDField(default=uuid.uuid4, unique=True, editable=False)
+    account = models.ForeignKey(Account, on_delete=models.CASCADE, related_name="tokens")
+    name = models.CharField(max_length=60)
+    token_hash = models.CharField(max_length=64, unique=True)
+    made_at = models.DateTimeField(auto_now_add=True)
+    used_at = models.DateTimeField(null=True, blank=True)
+    revoked_at = models.DateTimeField(null=True, blank=True)
+
+
 class Attempt(models.Model):
     """One attempt at something that is counted, such as signing in; swept when it is old."""
 
