@@ -1,0 +1,1 @@
+"""The week board: pure functions on plans and what a page shows of them."""
