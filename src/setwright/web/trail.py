@@ -21,3 +21,10 @@ def note(who: Account | str, client: Client, what: str, detail: str = "") -> Non
         what=what,
         detail=detail[:200],
     )
+
+
+def note_roster(who: Account) -> None:
+    """Keep that a coach saw the roster, which says of every client what needs a decision."""
+    TrailEntry.objects.create(
+        organisation_id=who.organisation_id, who=str(who.uuid), what="saw", detail="roster"
+    )
