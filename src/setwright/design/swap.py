@@ -14,7 +14,7 @@ from setwright.exercises.kit import stock_of
 from setwright.exercises.model import Exercise
 from setwright.plan.intake import Intake, Screening, TrainingDay
 from setwright.plan.limits import avoidance
-from setwright.plan.week import Plan
+from setwright.plan.week import Entry, Plan
 from setwright.rehearsal.rehearse import rehearse
 from setwright.response.growth import central_growth, doses_of, person_of
 from setwright.response.targets import priority_weights
@@ -105,26 +105,25 @@ def put(plan: Plan, exercise: str, candidate: Exercise, person: Intake) -> Plan 
     Returns:
         The new plan, or None when a session would hold the candidate twice.
     """
-    fresh = prescription(candidate, person)
     sessions = []
     for session in plan.sessions:
         held = {entry.exercise for entry in session.exercises}
         if exercise in held and candidate.id in held:
             return None
         entries = tuple(
-            fresh.model_copy(
-                update={
-                    "sets": entry.sets,
-                    "superset": entry.superset,
-                    "rest_s": entry.rest_s if entry.superset else fresh.rest_s,
-                }
-            )
-            if entry.exercise == exercise
-            else entry
+            stand_in(entry, candidate, person) if entry.exercise == exercise else entry
             for entry in session.exercises
         )
         sessions.append(session.model_copy(update={"exercises": entries}))
     return plan.model_copy(update={"sessions": tuple(sessions)})
+
+
+def stand_in(entry: Entry, candidate: Exercise, person: Intake) -> Entry:
+    """A candidate in an entry's place, with its own prescription; sets and superset stay."""
+    fresh = prescription(candidate, person)
+    rest_s = entry.rest_s if entry.superset else fresh.rest_s
+    kept = {"sets": entry.sets, "superset": entry.superset, "rest_s": rest_s}
+    return fresh.model_copy(update=kept)
 
 
 def swaps(

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date
 
 from setwright.exercises import catalogue
-from setwright.plan.intake import DAYS
 from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.rehearse import rir_of
-from setwright.training.attended import WEEK, attended, monday_of, planned_day, session_under_way
+from setwright.training.attended import WEEK, session_under_way
 from setwright.training.client import Client
-from setwright.training.missed import CatchUp, catch_up
+from setwright.training.coming import to_come
+from setwright.training.done import DoneSet
+from setwright.training.lifter import Lifter
+from setwright.training.missed import CatchUp
 from setwright.training.next_session import PlannedExercise, PlannedSession, next_session
 from setwright.training.next_set import NextSet, next_set, stopped
+from setwright.training.sets import Prescribed
 from setwright.training.trouble import NONE, Trouble, together
 
 
@@ -62,54 +64,20 @@ def due_session(client: Client, plan: Plan, exercise: str | None = None) -> DueS
         plan: in force.
         exercise: id; only this exercise of the session that has it.
     """
-    monday = monday_of(client.day)
-    done = attended(plan, client.past, monday)
-    missed = catch_up(plan, client.folder.intake, done, client.day)
-    coming = [
-        *_this_week(plan, done, missed, client.day, monday),
-        *_next_week(client, plan, monday + WEEK),
-    ]
+    missed, coming = to_come(client, plan)
     if exercise is not None:
-        coming = [
-            one for one in coming if any(e.exercise == exercise for e in one[1].exercises)
-        ] or coming
+        having = [one for one in coming if any(e.exercise == exercise for e in one[1].exercises)]
+        coming = (*having, *coming)
     day, session = coming[0]
-    planned = _planned(client, session, day)
+    planned = planned_session(client, session, day)
     if exercise is not None:
         only = tuple(one for one in planned.exercises if one.prescribed.exercise == exercise)
         planned = replace(planned, exercises=only)
     return DueSession(planned, missed)
 
 
-def _this_week(
-    plan: Plan, done: Collection[int], missed: CatchUp | None, today: int, monday: int
-) -> list[tuple[int, Session]]:
-    """Sessions of this week still to be done, with their days, in order."""
-    days = {n: planned_day(plan, n, monday) for n in range(len(plan.sessions)) if n not in done}
-    sessions = dict(enumerate(plan.sessions))
-    if missed is not None:
-        days |= {one.number: monday + DAYS.index(one.to_day) for one in missed.moves}
-        for drop in missed.drops:
-            days.pop(drop.number, None)
-        for extra in missed.added:
-            number, position = extra.taken_from
-            entry = plan.sessions[number].exercises[position]
-            more = entry.model_copy(update={"sets": extra.sets, "superset": None})
-            home = sessions[extra.into]
-            sessions[extra.into] = home.model_copy(update={"exercises": (*home.exercises, more)})
-    return [
-        (day, sessions[n]) for day, n in sorted((day, n) for n, day in days.items()) if day >= today
-    ]
-
-
-def _next_week(client: Client, plan: Plan, monday: int) -> list[tuple[int, Session]]:
-    """Sessions of the week after, by the plan that is in force then."""
-    then = client.folder.plan_on(date.fromordinal(monday)) or plan
-    found = [(planned_day(then, n, monday), n) for n in range(len(then.sessions))]
-    return [(day, then.sessions[n]) for day, n in sorted(found)]
-
-
-def _planned(client: Client, session: Session, day: int) -> PlannedSession:
+def planned_session(client: Client, session: Session, day: int) -> PlannedSession:
+    """A session as it is to be done by a client on a day."""
     return next_session(
         client.lifter,
         session,
@@ -144,17 +112,39 @@ def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet |
     entry = _wanted(entries, counts, today[-1].exercise, exercise)
     if entry is None:
         return DueSet(name, today[-1].exercise, 0, None, None, finished=True)
-    trouble = _trouble(client, entry.exercise)
+    trouble = trouble_now(client, entry.exercise)
     if trouble.stop:
         step = stopped(counts[entries.index(entry)] + 1, trouble)
         return DueSet(name, entry.exercise, entry.sets, step, None, finished=False)
-    start = _planned(client, session, client.day).exercises[entries.index(entry)]
+    start = planned_session(client, session, client.day).exercises[entries.index(entry)]
     prescribed = start.prescribed
     if entry.exercise not in done or not prescribed.sets:
         return DueSet(name, entry.exercise, len(prescribed.sets), None, start, finished=False)
-    last = counts[entries.index(entry)] + 1 == len(prescribed.sets)
-    step = next_set(
-        client.lifter,
+    step = step_after(client, client.lifter, entry, prescribed, today, trouble)
+    return DueSet(name, entry.exercise, len(prescribed.sets), step, None, finished=False)
+
+
+def step_after(
+    client: Client,
+    lifter: Lifter,
+    entry: Entry,
+    prescribed: Prescribed,
+    today: Sequence[DoneSet],
+    trouble: Trouble,
+) -> NextSet:
+    """The next set of an exercise that is under way.
+
+    Args:
+        client: for the kit, the person and the block.
+        lifter: the estimate, with the sets of today folded in.
+        entry: of the plan.
+        prescribed: its sets of today, at least one.
+        today: sets of today, at least one of the exercise.
+        trouble: reported on it.
+    """
+    done = sum(one.exercise == entry.exercise for one in today)
+    return next_set(
+        lifter,
         entry.model_copy(update={"sets": len(prescribed.sets)}),
         today,
         catalogue.exercise(entry.exercise),
@@ -163,13 +153,12 @@ def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet |
         trouble=trouble,
         rir_more=prescribed.sets[0].rir_real - rir_of(entry, 1),
         may_rise=prescribed.change != "restart" and client.block.place(client.day).may_rise,
-        to_failure=prescribed.sets[-1].to_failure and last,
+        to_failure=prescribed.sets[-1].to_failure and done + 1 == len(prescribed.sets),
         body_mass_kg=client.body_mass_kg,
     )
-    return DueSet(name, entry.exercise, len(prescribed.sets), step, None, finished=False)
 
 
-def _trouble(client: Client, exercise: str) -> Trouble:
+def trouble_now(client: Client, exercise: str) -> Trouble:
     """Reported on the exercise today or the last time, and symptoms of anything today."""
     past, cleared_on = client.past, client.folder.intake.screening.cleared_on
     found = past.trouble(exercise, client.day, cleared_on)
