@@ -8,7 +8,7 @@ failure: what is left is never below 0, so a call is a normal law cut off there.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import erfc, exp, pi, sqrt
+from math import erfc, exp, hypot, pi, sqrt
 
 from setwright.rehearsal.strength import rir_sd
 from setwright.training.belief import BIAS, LONGER, STEEPER, Belief
@@ -40,7 +40,7 @@ class Call:
     weights: tuple[float, ...]
 
 
-def call(belief: Belief, key: str, felt: float, length: float) -> Call:
+def call(belief: Belief, key: str, felt: float, length: float, felt_sd: float = 0.0) -> Call:
     """What a felt reserve stands for.
 
     Args:
@@ -48,6 +48,7 @@ def call(belief: Belief, key: str, felt: float, length: float) -> Call:
         key: exercise, known to the belief.
         felt: repetitions in reserve as felt, 0 or more, in a set that did not fail.
         length: repetitions the set would have had at failure.
+        felt_sd: of the felt reserve itself, where it is vague or only guessed.
     """
     own = belief.own[key]
     mean = belief.state.mean
@@ -55,7 +56,8 @@ def call(belief: Belief, key: str, felt: float, length: float) -> Call:
     steeper = felt - USUAL_FELT
     longer = min(max(length, SHORTEST), LONGEST) - USUAL_LENGTH
     bias = mean[BIAS] + mean[own.class_bias] + steeper * mean[STEEPER] + longer * mean[LONGER]
-    noise = belief.constants.call_share * float(rir_sd(length, max(felt, LEAST_BIASED)))
+    own_noise = belief.constants.call_share * float(rir_sd(length, max(felt, LEAST_BIASED)))
+    noise = hypot(own_noise, felt_sd)
     left, slope = cut_off(felt + biased * float(bias), noise)
     by = biased * slope
     return Call(

@@ -29,7 +29,9 @@ class Effort:
     Attributes:
         key: exercise, known to the belief.
         system_kg: load.
-        felt: repetitions in reserve as felt; None at failure.
+        felt: repetitions in reserve as felt; None at failure. Of a silent set: as the person
+            usually feels them, or None when that is not known.
+        felt_sd: SD of ``felt`` itself, where it is vague or only guessed.
         silent: the set stopped short and nothing was said of the reserve.
         kept: share of fresh repetitions left by fatigue.
     """
@@ -37,6 +39,7 @@ class Effort:
     key: str
     system_kg: float
     felt: float | None = None
+    felt_sd: float = 0.0
     silent: bool = False
     kept: float = 1.0
 
@@ -74,10 +77,10 @@ def fold_set(
         reps: repetitions done.
         streak: of odd sets of the exercise before this one.
     """
-    seen = _look(belief, effort)
     scale, half = scatter.scale(effort.key), scatter.half_width(effort.felt is None)
     if effort.silent:
-        return _fold_silent(belief, effort, reps, seen, scale, half)
+        return _fold_silent(belief, effort, reps, scale, half)
+    seen = _look(belief, effort)
     residual = seen.shown(reps) - seen.u
     z = residual / sqrt(seen.spread * scale)
     odd = abs(z) > belief.constants.odd_z or (abs(z) > FAR_Z and abs(residual) > FAR)
@@ -95,31 +98,50 @@ def fold_set(
     if belief.follow_load(effort.key, log(effort.system_kg)) or odd:
         fresh = _look(belief, effort)
     doubt = 1.0 if odd else _doubt(z, belief.constants.wide_share)
-    noise = fresh.noise + fresh.spread * (1.0 / doubt - 1.0)
-    update(belief.state, fresh.index, fresh.weights, fresh.shown(reps) - fresh.u, noise)
+    _learn(belief, fresh, reps, doubt)
     return Folded(seen, scale, half, z, odd, now)
+
+
+def _learn(belief: Belief, seen: Reading, reps: float, doubt: float) -> None:
+    noise = seen.noise + seen.spread * (1.0 / doubt - 1.0)
+    update(belief.state, seen.index, seen.weights, seen.shown(reps) - seen.u, noise)
 
 
 def _look(belief: Belief, effort: Effort) -> Reading:
     day = belief.day or 0
-    return read(belief, effort.key, effort.system_kg, day, effort.felt, effort.kept)
+    felt, felt_sd = effort.felt, effort.felt_sd
+    return read(belief, effort.key, effort.system_kg, day, felt, effort.kept, felt_sd=felt_sd)
 
 
-def _fold_silent(
-    belief: Belief, effort: Effort, reps: float, seen: Reading, scale: float, half: float
-) -> Folded:
-    """Fold a set of which only is known that it stopped short."""
-    usual = belief.constants.unsaid_rir
+def _fold_silent(belief: Belief, effort: Effort, reps: float, scale: float, half: float) -> Folded:
+    """Fold a set of which only is known that it stopped short.
+
+    It is most likely like the sets of the exercise that did say a reserve; without any, it is at
+    least so many repetitions, and how far more is nearly open.
+    """
+    at_failure = replace(effort, felt=None)
+    seen = _look(belief, at_failure)
     above = max(seen.shown(reps) - seen.u, 0.0)
     z = above / sqrt(seen.spread * scale)
     odd = z > belief.constants.odd_z or (z > FAR_Z and above > FAR)
-    if not odd:
-        belief.follow_load(effort.key, log(effort.system_kg))
+    if effort.felt is not None:
+        seen = _look(belief, effort)
+    else:
+        seen = replace(seen, left=belief.constants.unsaid_rir)
+    if odd:
+        return Folded(seen, scale, half, z, True, 0.0)
+    belief.follow_load(effort.key, log(effort.system_kg))
+    if effort.felt is not None:
         fresh = _look(belief, effort)
-        by, left = believed(fresh, reps, usual)
+        off = (fresh.shown(reps) - fresh.u) / sqrt(fresh.spread * scale)
+        # More than usual is only odd beyond failure: less may have been left than usual.
+        _learn(belief, fresh, reps, _doubt(min(off, z), belief.constants.wide_share))
+    else:
+        fresh = _look(belief, at_failure)
+        by, left = believed(fresh, reps, belief.constants.unsaid_rir)
         along = belief.state.cov[:, list(fresh.index)] @ np.array(fresh.weights)
         shift(belief.state, along, fresh.spread, by, left)
-    return Folded(replace(seen, left=usual), scale, half, z, odd, 0.0)
+    return Folded(seen, scale, half, z, False, 0.0)
 
 
 def _doubt(z: float, share: float) -> float:

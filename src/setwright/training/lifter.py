@@ -23,6 +23,10 @@ from setwright.training.tiredness import Tiredness
 
 # Weight of the newest call in what calls are like lately.
 CALLS_SHARE = 0.1
+# From so many calls on a set without a word is taken for one like them, give or take this more
+# than they differ by, for silence may mean something (our choice).
+CALLS_TO_GUESS = 3
+GUESS_SD = 1.0
 Experience = Literal["beginner", "intermediate", "advanced"]
 
 
@@ -73,11 +77,19 @@ class Honesty:
 
 @dataclass(frozen=True, slots=True)
 class Calls:
-    """Calls of the reserve of an exercise: how many, and lately at what reserve and set length."""
+    """Calls of the reserve of an exercise: how many, and what they are like lately.
+
+    Attributes:
+        count: of them.
+        felt: reserve, mean.
+        length: repetitions to failure of their sets, mean.
+        variance: of the reserves felt.
+    """
 
     count: int
     felt: float
     length: float
+    variance: float = 0.0
 
 
 class Lifter:
@@ -149,7 +161,7 @@ class Lifter:
         folded = fold_set(belief, self._scatter, effort, done.reps, streak)
         self._streak[done.exercise] = folded.streak
         before = folded.before
-        if effort.felt is not None and not folded.odd:
+        if effort.felt is not None and not effort.silent and not folded.odd:
             self._hear(done.exercise, effort.felt, before.reps(before.u) + before.left)
         self._tired.after(done, before.left)
         self._note(done.exercise, done.day)
@@ -157,9 +169,12 @@ class Lifter:
         return Fold(expected, sd(before, folded.scale), done.reps, folded.z, folded.odd)
 
     def _effort(self, done: DoneSet, kept: float) -> Effort:
+        felt, felt_sd = None if done.to_failure else done.rir, 0.0
         silent = done.rir is None and not done.to_failure
-        felt = None if done.to_failure else done.rir
-        return Effort(done.exercise, done.system_kg, felt, silent, kept)
+        heard = self._calls.get(done.exercise)
+        if silent and heard is not None and heard.count >= CALLS_TO_GUESS:
+            felt, felt_sd = heard.felt, sqrt(heard.variance + GUESS_SD**2)
+        return Effort(done.exercise, done.system_kg, felt, felt_sd, silent, kept)
 
     def _note(self, exercise: str, day: int) -> None:
         rows = self._history.setdefault(exercise, [])
@@ -275,6 +290,7 @@ class Lifter:
             count,
             heard.felt + share * (felt - heard.felt),
             heard.length + share * (length - heard.length),
+            (1.0 - share) * (heard.variance + share * (felt - heard.felt) ** 2),
         )
 
 

@@ -69,6 +69,7 @@ def read(
     felt: float | None,
     kept: float,
     chosen: bool = True,
+    felt_sd: float = 0.0,
 ) -> Reading:
     """What is expected of a set.
 
@@ -81,6 +82,7 @@ def read(
         kept: share of fresh repetitions left by fatigue before the person's endurance.
         chosen: the load was really taken, so that a change of it says something about strength;
             False to ask what would happen at any load.
+        felt_sd: of ``felt`` itself, where it is vague or only guessed.
     """
     c = belief.constants
     own = belief.own[key]
@@ -114,7 +116,7 @@ def read(
     noise += ROUNDING * per_rep**2
     left = 0.0
     if felt is not None:
-        told = call(belief, key, felt, kept_now * fresh)
+        told = call(belief, key, felt, kept_now * fresh, felt_sd)
         left = told.left
         noise += told.variance * per_rep**2
         index += told.index

@@ -77,18 +77,34 @@ def test_a_change_that_stays_is_believed_though_one_such_set_is_not(log):
     assert lifter.one_rm(BENCH, weak.day).median < 0.75 * before
 
 
-def test_a_set_without_a_word_says_at_least_so_many(log):
+def _after_one_more(log, rir) -> dict[str, float]:
+    """What a last set without a word, or a failure, makes of the 1RM."""
     last = [one for one in log if one.exercise == BENCH][-1]
     lifter = fit(log, "male", "intermediate")
     most = lifter.predict(BENCH, last.system_kg, last.day + 3).median
     few = replace(last, day=last.day + 3, number=1, reps=most - 2, rir=None, to_failure=False)
     many = replace(few, reps=most + 3)
     before = lifter.one_rm(BENCH, few.day).median
+    sets = {"few": few, "many": many, "failed": replace(few, to_failure=True)}
+    sets["said"] = replace(few, rir=rir)
     after = {}
-    for name, one in (("few", few), ("many", many), ("failed", replace(few, to_failure=True))):
+    for name, one in sets.items():
         other = lifter.copy()
         other.fold(one)
         after[name] = other.one_rm(BENCH, few.day).median / before
+    return after
+
+
+def test_a_set_without_a_word_is_taken_for_one_like_those_that_say(log):
+    after = _after_one_more(log, 2.0)
+    assert after["many"] > 1.002
+    assert after["failed"] < after["few"] < after["many"]
+    assert abs(after["few"] - 1.0) <= abs(after["said"] - 1.0) + 0.002
+
+
+def test_of_a_person_who_never_says_a_set_is_at_least_so_many(log):
+    mute = [one if one.to_failure else replace(one, rir=None) for one in log]
+    after = _after_one_more(mute, None)
     assert after["many"] > 1.005
     assert 0.98 < after["few"] <= 1.0
     assert after["failed"] < after["few"]
