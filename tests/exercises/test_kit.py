@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from setwright.exercises import catalogue
 from setwright.exercises.kit import from_kg, nearest_load, stock_of, to_kg
 from setwright.exercises.model import Exercise
 
@@ -162,3 +163,21 @@ def test_every_subset_of_plates_is_reachable(plates: list[float]) -> None:
     for plate in plates:
         sums |= {one + plate for one in sums}
     assert gym.loads(PRESS) == tuple(sorted(20 + 2 * one for one in sums))
+
+
+@pytest.mark.parametrize("gym", ["full gym", "home dumbbells", "machines", "bodyweight"])
+def test_every_exercise_answers_for_any_load_in_any_gym(gym: str) -> None:
+    stock = stock_of(gym)
+    for exercise in catalogue.exercises():
+        reachable = stock.loads(exercise)
+        for target in (-20.0, 0.0, 7.3, 60.0, 500.0):
+            choice = nearest_load(exercise, target, stock)
+            assert choice.text
+            if reachable is not None and choice.load_kg is not None:
+                assert choice.load_kg in reachable
+
+
+def test_body_weight_under_a_barbell_is_body_weight() -> None:
+    assert nearest_load(catalogue.exercise("inverted-row"), 0.0, stock_of("full gym")).text == (
+        "body mass alone"
+    )

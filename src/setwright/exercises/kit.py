@@ -249,7 +249,8 @@ def nearest_load(
 
 
 def _recipe(exercise: Exercise, mass: int, gym: GymKit) -> str:
-    line = gym._line(exercise)
+    # Kit under a body-weight exercise holds the person, even a barbell; the load is on a belt.
+    line = None if exercise.loading == "bodyweight" else gym._line(exercise)
     if line is None:
         return "body mass alone" if mass == 0 else f"{_figure(mass / KG)} kg on a belt"
     unit = LB if line.unit == "lb" else KG
