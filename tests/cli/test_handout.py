@@ -132,3 +132,11 @@ def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path) -> None:
     done = run(PLAN, "-o", tmp_path / "file" / "inside")
     assert done.returncode == 2
     assert "a folder that can be made" in done.stderr and "Traceback" not in done.stderr
+
+
+def test_letters_that_no_font_has_are_said(tmp_path: Path) -> None:
+    words = PLAN.read_text().replace("person: Marit", 'person: "Li \U0010fffd"')
+    done = run("-", "-o", tmp_path, "--formats", "pdf,html", stdin=words)
+    assert done.returncode == 0, done.stderr
+    assert "no font on this machine has \U0010fffd" in done.stderr
+    assert "Li \U0010fffd" in (tmp_path / "plan.html").read_text(encoding="utf-8")

@@ -44,7 +44,28 @@ class Wishes:
     moment: datetime
 
 
-def rendered(plan: Plan, intake: Intake | None, wishes: Wishes) -> Mapping[Format, bytes]:
+@dataclass(frozen=True)
+class Rendered:
+    """A handout that is made but not yet written.
+
+    Attributes:
+        files: content of each file, in the order of the formats.
+        unprintable: letters for which the PDF shows a mark, because no font here has them.
+    """
+
+    files: Mapping[Format, bytes]
+    unprintable: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Written:
+    """A handout on disk: its files in the order of the formats, and letters it cannot print."""
+
+    paths: tuple[Path, ...]
+    unprintable: tuple[str, ...]
+
+
+def rendered(plan: Plan, intake: Intake | None, wishes: Wishes) -> Rendered:
     """The files of a handout, not yet written.
 
     Args:
@@ -60,11 +81,13 @@ def rendered(plan: Plan, intake: Intake | None, wishes: Wishes) -> Mapping[Forma
 
         week = week_pages(plan, report.rehearsal)
     files: dict[Format, bytes] = {}
+    lacking: tuple[str, ...] = ()
     for kind in wishes.formats:
         if kind == "pdf":
-            from setwright.handout.pdf.render import pdf
+            from setwright.handout.pdf.render import pdf, unprintable
 
             files[kind] = pdf(content, wishes.paper, wishes.moment, week)
+            lacking = unprintable(content)
         elif kind == "ics":
             from setwright.handout.calendar import calendar
 
@@ -79,12 +102,10 @@ def rendered(plan: Plan, intake: Intake | None, wishes: Wishes) -> Mapping[Forma
             from setwright.handout.workbook.build import workbook
 
             files[kind] = workbook(plan, content, wishes.start, wishes.paper, wishes.moment)
-    return files
+    return Rendered(files, lacking)
 
 
-def export(
-    plan: Plan, intake: Intake | None, folder: Path, name: str, wishes: Wishes
-) -> tuple[Path, ...]:
+def export(plan: Plan, intake: Intake | None, folder: Path, name: str, wishes: Wishes) -> Written:
     """Write a handout: everything is made before the first file is replaced.
 
     Args:
@@ -94,15 +115,11 @@ def export(
         name: of the files without suffix, from ``names.safe_name``.
         wishes: formats, reader, dates.
 
-    Returns:
-        The files, in the order of the formats.
-
     Raises:
         DocumentError: when a file cannot be written.
     """
-    written = []
-    for kind, content in rendered(plan, intake, wishes).items():
-        path = folder / f"{name}.{kind}"
-        write_bytes(path, content)
-        written.append(path)
-    return tuple(written)
+    made = rendered(plan, intake, wishes)
+    paths = {kind: folder / f"{name}.{kind}" for kind in made.files}
+    for kind, content in made.files.items():
+        write_bytes(paths[kind], content)
+    return Written(tuple(paths.values()), made.unprintable)

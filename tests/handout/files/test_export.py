@@ -19,7 +19,7 @@ def test_files_replace_earlier_ones_and_leave_nothing_else(
     plan: Plan, intake: Intake, wishes: Wishes, tmp_path: Path
 ) -> None:
     (tmp_path / "week.pdf").write_bytes(b"old")
-    written = export(plan, intake, tmp_path, "week", wishes)
+    written = export(plan, intake, tmp_path, "week", wishes).paths
     assert [path.name for path in written] == ["week.pdf", "week.ics", "week.html", "week.xlsx"]
     assert sorted(path.name for path in tmp_path.iterdir()) == sorted(one.name for one in written)
     assert (tmp_path / "week.pdf").read_bytes().startswith(b"%PDF")
@@ -41,7 +41,7 @@ def test_a_fault_in_one_format_replaces_nothing(
 
 def test_only_what_is_asked_for_is_made(plan: Plan, wishes: Wishes, tmp_path: Path) -> None:
     asked = dataclasses.replace(wishes, formats=("ics",))
-    assert [path.name for path in export(plan, None, tmp_path, "a", asked)] == ["a.ics"]
+    assert [path.name for path in export(plan, None, tmp_path, "a", asked).paths] == ["a.ics"]
 
 
 def test_a_failed_write_keeps_the_old_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

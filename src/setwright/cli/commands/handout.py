@@ -15,7 +15,7 @@ from setwright.cli.common import read_text
 from setwright.documents.errors import DocumentError, Fault
 
 if TYPE_CHECKING:
-    from setwright.handout.export import Wishes
+    from setwright.handout.export import Wishes, Written
 
 HELP = """Print a plan: PDF, calendar, web page and workbook.
 
@@ -31,6 +31,10 @@ Examples:
   setwright handout clients/*.yaml --start 2026-03-02 --weeks 6 --zone Europe/Lisbon -o handouts
 """
 FAILED = 2
+LACKING = (
+    "no font on this machine has {}; the PDF shows [?] instead, the other files hold them. "
+    "Debian's fonts-noto-cjk has Chinese, Japanese and Korean, fonts-noto-core most other scripts."
+)
 FORMATS = ("pdf", "ics", "html", "xlsx")
 
 
@@ -167,14 +171,14 @@ def _all(
                 raise
             failures.append((plan, f"a fault of ours: {type(error).__name__}: {error}"))
         else:
-            for path in written:
+            for path in written.paths:
                 click.echo(path)
+            if written.unprintable:
+                click.echo(f"{plan}: {LACKING.format(' '.join(written.unprintable))}", err=True)
     return failures
 
 
-def _one(
-    plan: str, intake: str | None, folder: Path, name: str, wishes: Wishes
-) -> tuple[Path, ...]:
+def _one(plan: str, intake: str | None, folder: Path, name: str, wishes: Wishes) -> Written:
     from setwright.handout.export import export
     from setwright.plan.read import read_any_plan, read_intake
 

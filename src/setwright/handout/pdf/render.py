@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import json
 import re
-import unicodedata
 from dataclasses import asdict
 from datetime import datetime
 from pathlib import Path
 from typing import Any, Literal
+from unicodedata import category, normalize
 
 from setwright.handout.content.model import Content, Group, Line, SessionContent
-from setwright.handout.pdf.fonts import fonts
+from setwright.handout.pdf.fonts import OWN, faces, fonts
+from setwright.handout.pdf.letters import marked, spelled, uncommon
 
 Paper = Literal["a4", "letter"]
 PAPERS = {"a4": "a4", "letter": "us-letter"}
@@ -19,6 +20,8 @@ TEMPLATES = Path(__file__).parent
 # A word longer than this many letters may be broken between any two of them.
 LONG_WORD = 16
 BREAK = "\u200b"
+# They part or join the letters of Persian and of Indian scripts.
+JOINERS = frozenset("\u200c\u200d")
 
 
 def pdf(content: Content, paper: Paper, moment: datetime, week: tuple[str, ...] = ()) -> bytes:
@@ -37,12 +40,16 @@ def pdf(content: Content, paper: Paper, moment: datetime, week: tuple[str, ...] 
 
     if content.coach is not None and not week:
         raise ValueError("the coach's sheet needs the picture of the week")
+    data = _data(content)
+    shown = faces(uncommon(data))
     made = typst.compile(
         str(TEMPLATES / "handout.typ"),
         root=str(TEMPLATES),
-        font_paths=fonts(),
+        font_paths=fonts(of_the_machine=shown.families != OWN),
         sys_inputs={
-            "data": json.dumps(_printable(_data(content)), ensure_ascii=False),
+            "data": json.dumps(_printable(data, shown.lacking), ensure_ascii=False),
+            "title": _clean(content.title),
+            "fonts": json.dumps(shown.families),
             "paper": PAPERS[paper],
             "week": json.dumps(week),
         },
@@ -52,10 +59,14 @@ def pdf(content: Content, paper: Paper, moment: datetime, week: tuple[str, ...] 
     return made
 
 
+def unprintable(content: Content) -> tuple[str, ...]:
+    """Letters of a handout that no font here has, so that its pages show a mark instead."""
+    return tuple(marked(faces(uncommon(_data(content))).lacking))
+
+
 def _data(content: Content) -> dict[str, Any]:
     whose = f"for {content.person}" if content.person else ""
     return {
-        "title": content.title,
         "person": content.person,
         "unit": content.unit,
         "heading": " · ".join(filter(None, (content.title, whose))),
@@ -90,25 +101,33 @@ def _line(line: Line) -> dict[str, Any]:
     }
 
 
-def _printable(value: Any) -> Any:
-    """Text without control characters, its longest words with places to break."""
+def _printable(value: Any, lacking: frozenset[str]) -> Any:
+    """Text as the fonts can show it, its longest words with places to break."""
     if isinstance(value, str):
-        clean = "".join(
-            letter if unicodedata.category(letter) not in ("Cc", "Cf", "Cs") else " "
-            for letter in value
-        )
-        return re.sub(rf"\S{{{LONG_WORD},}}", lambda word: _breakable(word[0]), clean)
+        shown = spelled(_clean(value), lacking)
+        return re.sub(rf"\S{{{LONG_WORD},}}", lambda word: _breakable(word[0]), shown)
     if isinstance(value, dict):
-        return {key: _printable(item) for key, item in value.items()}
+        return {key: _printable(item, lacking) for key, item in value.items()}
     if isinstance(value, list | tuple):
-        return [_printable(item) for item in value]
+        return [_printable(item, lacking) for item in value]
     return value
+
+
+def _clean(text: str) -> str:
+    """Text with its accents on their letters, without what controls a screen or a direction."""
+    return "".join(
+        letter if letter in JOINERS or category(letter) not in ("Cc", "Cf", "Cs") else " "
+        for letter in normalize("NFC", text)
+    )
 
 
 def _breakable(word: str) -> str:
     """A long word with a place to break after every letter from the eighth on.
 
     Words of the trade such as ``thoracolumbar`` or ``self-supported`` stay whole unless they are
-    longer than any of them.
+    longer than any of them. A mark stays with the letter it stands on.
     """
-    return word[:8] + BREAK + BREAK.join(word[8:])
+    pieces = re.findall(r".[\u200c\u200d]*", word[8:])
+    return word[:8] + "".join(
+        piece if category(piece[0]).startswith("M") else BREAK + piece for piece in pieces
+    )

@@ -5,6 +5,8 @@ from __future__ import annotations
 from io import BytesIO
 
 from setwright.handout.drawing import STYLE
+from setwright.handout.pdf.fonts import folder, has
+from setwright.handout.pdf.letters import spelled, uncommon
 from setwright.handout.week_blocks import INCHES_A_MINUTE
 from setwright.handout.week_picture import week_picture
 from setwright.plan.week import Plan, Session
@@ -16,6 +18,8 @@ DAYS, DAYS_WIDE = 4, 2
 # Width over height of the room on the page; a taller picture is drawn wider, then scaled down.
 SHAPE = 0.74
 REST_IN = 1.8
+# The face of the pictures, which have no second one.
+FACE = "DejaVuSerif.ttf"
 
 
 def week_pages(plan: Plan, rehearsal: Rehearsal) -> tuple[str, ...]:
@@ -25,6 +29,7 @@ def week_pages(plan: Plan, rehearsal: Rehearsal) -> tuple[str, ...]:
         plan: the week.
         rehearsal: the same week, rehearsed.
     """
+    plan = _drawable(plan)
     most = DAYS if max(map(_lanes, plan.sessions)) <= 2 else DAYS_WIDE
     pages = -(-len(plan.sessions) // most)
     each = -(-len(plan.sessions) // pages)
@@ -35,6 +40,19 @@ def week_pages(plan: Plan, rehearsal: Rehearsal) -> tuple[str, ...]:
         )
         for start in range(0, len(plan.sessions), each)
     )
+
+
+def _drawable(plan: Plan) -> Plan:
+    """The plan with its names as the face of the pictures can show them."""
+    place = folder()
+    rare = uncommon([plan.title, *(one.name for one in plan.sessions)])
+    if not rare or place is None:
+        return plan
+    lacking = rare - has(str(place / FACE), 0)
+    sessions = tuple(
+        one.model_copy(update={"name": spelled(one.name, lacking)}) for one in plan.sessions
+    )
+    return plan.model_copy(update={"title": spelled(plan.title, lacking), "sessions": sessions})
 
 
 def _lanes(session: Session) -> int:
