@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import click
 
@@ -14,6 +15,7 @@ PostgreSQL instead.
 \b
 Examples:
   setwright serve
+  setwright serve --demo
   setwright serve --data ~/workspace --port 8080
   SETWRIGHT_DATABASE=postgresql://name@localhost/setwright setwright serve
 """
@@ -23,14 +25,17 @@ Examples:
 @click.option(
     "--data",
     type=click.Path(path_type=Path),
-    default=Path("workspace"),
-    show_default=True,
-    help="Folder of the workspace.",
+    help="Folder of the workspace; ./workspace by default, with --demo one that goes away.",
 )
 @click.option("--host", default="127.0.0.1", show_default=True, help="Address to listen on.")
 @click.option("--port", type=click.IntRange(0, 65535), default=8700, show_default=True)
-def command(data: Path, host: str, port: int) -> None:
+@click.option("--demo", is_flag=True, help="Filled with invented people, for looking around.")
+def command(data: Path | None, host: str, port: int, demo: bool) -> None:
     """Serve the workspace."""
     from setwright.web.server.serve import serve
 
-    serve(data, host, port)
+    if data is None and demo:
+        with TemporaryDirectory(prefix="setwright-demo-", ignore_cleanup_errors=True) as folder:
+            serve(Path(folder), host, port, demo)
+        return
+    serve(data or Path("workspace"), host, port, demo)

@@ -12,14 +12,24 @@ from setwright.web.server.prepare import migrate, set_up
 THREADS = 8
 
 
-def serve(folder: Path, host: str, port: int) -> None:
+def serve(folder: Path, host: str, port: int, demo: bool = False) -> None:
     """Serve the workspace until it is interrupted.
+
+    Args:
+        folder: of the workspace.
+        host: address to listen on.
+        port: to listen on; 0 for any that is free.
+        demo: fill it with invented people first.
 
     Raises:
         DocumentError: when the port or the database cannot be used.
     """
     set_up(folder)
     migrate()
+    if demo:
+        from setwright.web.demo.open import open_demo
+
+        print(open_demo(), flush=True)
     logging.basicConfig(stream=sys.stderr, level=logging.INFO, format="%(message)s")
     _say(host, port)
     from waitress import create_server

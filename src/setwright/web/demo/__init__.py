@@ -1,0 +1,1 @@
+"""The workspace filled with invented people, for looking around."""
