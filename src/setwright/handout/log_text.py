@@ -47,7 +47,7 @@ def load_text(record: SetRecord, unit: Unit) -> str:
 
 def added_text(records: Sequence[Record], unit: Unit) -> str:
     """What was added, one line a record."""
-    return "\n".join(f"added: {_said(record, unit)}" for record in records)
+    return "\n".join(f"added: {record_text(record, unit)}" for record in records)
 
 
 def stop_text(records: Iterable[Record]) -> str:
@@ -98,7 +98,7 @@ def _day(day: date, records: list[Record], unit: Unit, ids: bool) -> str:
         groups.setdefault(record.exercise, []).append(record)
     for group in groups.values():
         lines += _group(group, unit, ids)
-    lines += [f"  {_said(record, unit)}{_id(record, ids)}" for record in others]
+    lines += [f"  {record_text(record, unit)}{_id(record, ids)}" for record in others]
     return "\n".join(lines)
 
 
@@ -110,14 +110,15 @@ def _group(group: list[SetRecord], unit: Unit, ids: bool) -> Iterable[str]:
             place += 1
         number = {"working": str(place), "warm-up": "W", "drop": "drop"}[record.role]
         rest = "" if record.rest_s is None else _clock(record.rest_s)
-        tail = "; ".join(_remarks(record))
+        tail = "; ".join(remarks_of(record))
         yield (
-            f"  {name:<34} {number:>4} {load_text(record, unit):>12} {_reps(record):>6} "
+            f"  {name:<34} {number:>4} {load_text(record, unit):>12} {reps_text(record):>6} "
             f"{_effort(record):>5} {rest:>6}  {tail}"
         ).rstrip() + _id(record, ids)
 
 
-def _reps(record: SetRecord) -> str:
+def reps_text(record: SetRecord) -> str:
+    """Repetitions, partial ones after the full: ``8``, ``8+3p``."""
     partial = f"+{record.partial_reps}p" if record.partial_reps else ""
     return f"{record.reps}{partial}"
 
@@ -128,7 +129,8 @@ def _effort(record: SetRecord) -> str:
     return "" if record.rir is None else f"{record.rir:g}"
 
 
-def _remarks(record: SetRecord) -> Iterable[str]:
+def remarks_of(record: SetRecord) -> Iterable[str]:
+    """Side, pain, symptoms, technique and note of a set."""
     if record.side:
         yield record.side
     if record.pain:
@@ -149,7 +151,8 @@ def _id(record: Record, ids: bool) -> str:
     return f"  [{record.id}]" if ids else ""
 
 
-def _said(record: Record, unit: Unit) -> str:
+def record_text(record: Record, unit: Unit) -> str:
+    """One record in one line."""
     note = f" ({record.note})" if record.note else ""
     if isinstance(record, SetRecord):
         return _set(record, unit)
@@ -167,7 +170,7 @@ def _said(record: Record, unit: Unit) -> str:
 
 
 def _set(record: SetRecord, unit: Unit) -> str:
-    pieces = [f"{exercise_words(record.exercise)} {load_text(record, unit)} x {_reps(record)}"]
+    pieces = [f"{exercise_words(record.exercise)} {load_text(record, unit)} x {reps_text(record)}"]
     if record.to_failure:
         pieces.append("to failure")
     elif record.rir is not None:
@@ -176,4 +179,4 @@ def _set(record: SetRecord, unit: Unit) -> str:
         pieces.append(f"{record.role} set")
     if record.rest_s is not None:
         pieces.append(f"rest {_clock(record.rest_s)}")
-    return ", ".join([*pieces, *_remarks(record)])
+    return ", ".join([*pieces, *remarks_of(record)])
