@@ -11,8 +11,8 @@ from pathlib import Path
 from audit_speed import median_s
 from setwright.exercises.for_body import for_body
 from setwright.exercises.movements import movement
+from setwright.handout.drawing import save
 from setwright.handout.motion_picture import motion_picture
-from setwright.handout.pictures import save
 from setwright.mechanics.body import Build
 
 EXAMPLE = Path(__file__).parents[1] / "examples" / "movement.yaml"

@@ -14,33 +14,16 @@ from matplotlib.figure import Figure
 
 from setwright.documents.errors import DocumentError
 from setwright.exercises import catalogue
-from setwright.handout.drawing import DPI, fitted
-from setwright.handout.pictures import parts_picture, save, week_picture
-from setwright.plan.intake import Intake
+from setwright.handout.drawing import DPI, fitted, save
+from setwright.handout.week_picture import week_picture
 from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.model import Rehearsal
 from setwright.rehearsal.rehearse import rehearse
-from setwright.response.growth import Person, doses_of, respond
-from setwright.response.model import WeekResponse
 
 
 @pytest.fixture(scope="module")
-def response(plan: Plan, rehearsal: Rehearsal) -> WeekResponse:
-    person = Person("intermediate", "40-59", "unstated")
-    return respond(doses_of(plan, rehearsal), person, len(plan.sessions), draws=20)
-
-
-@pytest.fixture(scope="module", params=["week", "parts"])
-def drawn(
-    request: pytest.FixtureRequest,
-    plan: Plan,
-    rehearsal: Rehearsal,
-    response: WeekResponse,
-    intake: Intake,
-) -> Figure:
-    if request.param == "week":
-        return week_picture(plan, rehearsal)
-    return parts_picture(plan, response, intake)
+def drawn(plan: Plan, rehearsal: Rehearsal) -> Figure:
+    return week_picture(plan, rehearsal)
 
 
 def words_in(figure: Figure) -> str:
@@ -117,12 +100,6 @@ def test_no_label_of_the_week_leaves_the_sheet(plan: Plan, rehearsal: Rehearsal)
     _inside(week_picture(plan, rehearsal))
 
 
-def test_no_label_of_the_parts_leaves_the_sheet(
-    plan: Plan, response: WeekResponse, intake: Intake
-) -> None:
-    _inside(parts_picture(plan, response, intake))
-
-
 def _inside(figure: Figure) -> None:
     renderer = FigureCanvasAgg(figure).get_renderer()
     sheet = figure.bbox
@@ -170,14 +147,6 @@ def test_labels_of_the_week_do_not_cover_one_another(plan: Plan, rehearsal: Rehe
             if one[1].overlaps(other[1])
         ]
         assert hits == []
-
-
-def test_the_parts_name_what_the_week_leaves_short(
-    plan: Plan, response: WeekResponse, intake: Intake
-) -> None:
-    words = words_in(parts_picture(plan, response, intake))
-    for name in ("adductor longus", "rectus femoris", "gluteus minimus", "deltoid, side"):
-        assert name in words
 
 
 def test_another_suffix_is_refused_and_nothing_is_left(drawn: Figure, tmp_path: Path) -> None:

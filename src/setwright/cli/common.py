@@ -7,6 +7,7 @@ import os
 import sys
 from collections.abc import Callable
 from dataclasses import fields, is_dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -88,6 +89,12 @@ def emit_json(value: Any) -> None:
 def wants_colour() -> bool:
     """Whether the terminal may be given emphasis."""
     return sys.stdout.isatty() and "NO_COLOR" not in os.environ
+
+
+def now() -> datetime:
+    """This moment, or the one that SOURCE_DATE_EPOCH gives for repeatable files."""
+    fixed = os.environ.get("SOURCE_DATE_EPOCH", "")
+    return datetime.fromtimestamp(int(fixed), UTC) if fixed.isdigit() else datetime.now(UTC)
 
 
 def picture_option(words: str) -> Callable[[F], F]:

@@ -28,6 +28,8 @@ STYLE = {
     "hatch.linewidth": 0.5,
     "hatch.color": SOFT,
     "text.color": INK,
+    # Words are words: a dollar sign in a name is no formula.
+    "text.parse_math": False,
     "xtick.color": INK,
     "ytick.color": INK,
     "svg.hashsalt": "setwright",

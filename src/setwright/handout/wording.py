@@ -18,6 +18,16 @@ def number(value: float) -> str:
     return f"{round(value, 2):g}"
 
 
+def changed(value: float, digits: int = 1) -> str:
+    """A change with its sign, for example ``+2.5`` or ``-3``; no change has none.
+
+    >>> changed(2.46), changed(-0.04), changed(-3, 0)
+    ('+2.5', '0', '-3')
+    """
+    rounded = round(value, digits)
+    return f"{rounded:+.{digits}f}" if rounded else "0"
+
+
 def span(low: float, high: float, mark: str = "-") -> str:
     """A band, for example ``8-10``; one figure when both ends are the same."""
     return number(low) if low == high else f"{number(low)}{mark}{number(high)}"

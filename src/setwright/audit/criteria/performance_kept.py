@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from setwright.audit.context import Context
 from setwright.audit.registry import criterion
 from setwright.audit.remark import Mend, Place, Remark
 from setwright.audit.verdict import verdict_of
+from setwright.rehearsal.model import RehearsedSet
 
 # Least share of the first set's possible repetitions that the worst set must keep.
 LEAST_KEPT = 0.6
@@ -18,6 +19,16 @@ EVIDENCE = (
 )
 
 
+def worst_kept(sets: Sequence[RehearsedSet]) -> tuple[RehearsedSet, float]:
+    """The worst later set, and its possible repetitions over those of the first, 0 to 1.
+
+    Args:
+        sets: the working sets of one exercise, two or more.
+    """
+    worst = min(sets[1:], key=lambda one: one.possible)
+    return worst, worst.possible / max(sets[0].possible, 1.0)
+
+
 @criterion("performance-kept", "repetitions hold from the first set to the last", EVIDENCE)
 def check(context: Context) -> Iterator[Remark]:
     """One remark an exercise of more than one set: worst over first possible repetitions."""
@@ -25,8 +36,7 @@ def check(context: Context) -> Iterator[Remark]:
         sets = context.rehearsed(item)
         if len(sets) < 2:
             continue
-        worst = min(sets[1:], key=lambda one: one.possible)
-        kept = worst.possible / max(sets[0].possible, 1.0)
+        worst, kept = worst_kept(sets)
         verdict = verdict_of(kept, low=LEAST_KEPT, margin=0.1)
         mend = None
         if verdict != "holds":

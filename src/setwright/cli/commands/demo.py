@@ -34,10 +34,14 @@ def command(folder: str) -> None:
     from setwright.design.design import design
     from setwright.documents.yaml_io import write_text
     from setwright.handout.audit_text import audit_text
+    from setwright.handout.canvas_file import save_svg
     from setwright.handout.design_text import design_text
+    from setwright.handout.dose_picture import TITLE, dose_picture
+    from setwright.handout.drawing import save
     from setwright.handout.explain import explain, explained_text
-    from setwright.handout.pictures import parts_picture, save, week_picture
+    from setwright.handout.rehearsal_picture import rehearsal_picture
     from setwright.handout.rehearsal_text import rehearsal_text
+    from setwright.handout.week_picture import week_picture
     from setwright.handout.week_text import week_text
     from setwright.plan.read import read_intake, read_plan
     from setwright.plan.write import write_plan
@@ -70,13 +74,15 @@ def command(folder: str) -> None:
         write_text(target / name, content + "\n")
 
     _step("drawing")
+    title = f"{plan.title}: {TITLE}"
     pictures = {
-        "week": week_picture(plan, report.rehearsal),
-        "parts": parts_picture(plan, report.response, intake),
+        "parts": dose_picture(report.response, intake, title),
+        "rehearsal": rehearsal_picture(plan, report.rehearsal),
     }
-    for name, figure in pictures.items():
-        for suffix in PICTURES:
-            save(figure, target / f"{name}{suffix}")
+    for suffix in PICTURES:
+        save(week_picture(plan, report.rehearsal), target / f"week{suffix}")
+        for name, drawn in pictures.items():
+            save_svg(drawn, target / f"{name}{suffix}")
 
     _step(f"training it for {WEEKS} weeks, and reviewing the last")
     reviewed = trained(target / CLIENT, plan, intake, text)

@@ -149,7 +149,7 @@ def _title(name: str, changes: dict[str, Any]) -> str:
 
 
 def _draw(found: ForBody, name: str, picture: Path) -> None:
+    from setwright.handout.drawing import save
     from setwright.handout.motion_picture import motion_picture
-    from setwright.handout.pictures import save
 
     save(motion_picture(found, name), picture)

@@ -5,13 +5,13 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterator
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import date, datetime, time, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from setwright.cli.common import read_text
+from setwright.cli.common import now, read_text
 from setwright.documents.errors import DocumentError, Fault
 
 if TYPE_CHECKING:
@@ -139,7 +139,7 @@ def command(
 
     if len(intakes) not in (0, 1, len(plans)) or (len(intakes) == 1 and len(plans) > 1):
         raise click.UsageError(f"{len(plans)} plans need no intake or {len(plans)} of them")
-    moment = _now()
+    moment = now()
     first = start.date() if start else _coming_monday(moment.astimezone(zone).date())
     wishes = Wishes(reader, formats, paper, first, at, zone, weeks, moment)
     target = _folder(folder)
@@ -210,12 +210,6 @@ def _folder(folder: str) -> Path:
         reason = (error.strerror or type(error).__name__).lower()
         raise DocumentError(folder, (Fault("", reason, "a folder that can be made"),)) from error
     return target
-
-
-def _now() -> datetime:
-    """This moment, or the one that SOURCE_DATE_EPOCH gives for repeatable files."""
-    fixed = os.environ.get("SOURCE_DATE_EPOCH", "")
-    return datetime.fromtimestamp(int(fixed), UTC) if fixed.isdigit() else datetime.now(UTC)
 
 
 def _coming_monday(today: date) -> date:

@@ -34,7 +34,7 @@ def coach_content(report: AuditReport, intake: Intake | None) -> CoachContent:
         tuple(_finding(one) for one in remarks if one.verdict == "misses"),
         tuple(_finding(one) for one in remarks if one.verdict == "close"),
         tuple(one.title for one in registry() if one.id in fine),
-        _parts(report.response, intake),
+        part_rows(report.response, intake),
     )
 
 
@@ -49,7 +49,8 @@ def _finding(remark: Remark) -> Finding:
     )
 
 
-def _parts(response: WeekResponse, intake: Intake | None) -> tuple[PartRow, ...]:
+def part_rows(response: WeekResponse, intake: Intake | None) -> tuple[PartRow, ...]:
+    """What each part gets, muscle by muscle from the neck down."""
     weekly = dict(zip(response.parts, response.weekly_sets.tolist(), strict=True))
     targets = {ident: band for ident, band in bands(intake).items() if band.least > 0}
     return tuple(

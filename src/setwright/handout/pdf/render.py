@@ -47,8 +47,8 @@ def pdf(content: Content, paper: Paper, moment: datetime, week: tuple[str, ...] 
         root=str(TEMPLATES),
         font_paths=fonts(of_the_machine=shown.families != OWN),
         sys_inputs={
-            "data": json.dumps(_printable(data, shown.lacking), ensure_ascii=False),
-            "title": _clean(content.title),
+            "data": json.dumps(printable(data, shown.lacking), ensure_ascii=False),
+            "title": clean(content.title),
             "fonts": json.dumps(shown.families),
             "paper": PAPERS[paper],
             "week": json.dumps(week),
@@ -101,19 +101,19 @@ def _line(line: Line) -> dict[str, Any]:
     }
 
 
-def _printable(value: Any, lacking: frozenset[str]) -> Any:
+def printable(value: Any, lacking: frozenset[str]) -> Any:
     """Text as the fonts can show it, its longest words with places to break."""
     if isinstance(value, str):
-        shown = spelled(_clean(value), lacking)
+        shown = spelled(clean(value), lacking)
         return re.sub(rf"\S{{{LONG_WORD},}}", lambda word: _breakable(word[0]), shown)
     if isinstance(value, dict):
-        return {key: _printable(item, lacking) for key, item in value.items()}
+        return {key: printable(item, lacking) for key, item in value.items()}
     if isinstance(value, list | tuple):
-        return [_printable(item, lacking) for item in value]
+        return [printable(item, lacking) for item in value]
     return value
 
 
-def _clean(text: str) -> str:
+def clean(text: str) -> str:
     """Text with its accents on their letters, without what controls a screen or a direction."""
     return "".join(
         letter if letter in JOINERS or category(letter) not in ("Cc", "Cf", "Cs") else " "

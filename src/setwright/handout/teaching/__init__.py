@@ -1,0 +1,1 @@
+"""The document to teach from: content first, then one writer a format."""

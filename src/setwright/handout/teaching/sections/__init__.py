@@ -1,0 +1,1 @@
+"""The sections of the teaching document, one module a subject."""
