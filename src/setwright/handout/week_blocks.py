@@ -17,6 +17,7 @@ INCHES_A_MINUTE = 0.135
 # Shares of a column's width: the gap between columns, and the strip with the sets.
 GAP, STRIP = 0.07, 0.07
 SIZE = 8.0
+GROUND = "0.95"
 LINE_IN = SIZE * 1.22 / 72
 
 
@@ -25,18 +26,26 @@ def sides(column: int) -> tuple[float, float]:
     return column + GAP / 2, column + 1 - GAP / 2
 
 
-def draw_block(axes: Axes, column: int, column_in: float, session: Session, block: Block) -> None:
+def draw_block(
+    axes: Axes,
+    column: int,
+    column_in: float,
+    minute_in: float,
+    session: Session,
+    block: Block,
+) -> None:
     """One exercise or superset of a column, to scale.
 
     Args:
         axes: days across, minutes down.
         column: which day.
         column_in: width of a column, inches.
+        minute_in: height of a minute, inches.
         session: the day's session.
         block: what is drawn.
     """
     left, right = sides(column)
-    _box(axes, left, right, block.whole, fill="0.95", edge=INK, order=1)
+    _box(axes, left, right, block.whole, fill=GROUND, edge=INK, order=1)
     _box(
         axes,
         left,
@@ -59,7 +68,7 @@ def draw_block(axes: Axes, column: int, column_in: float, session: Session, bloc
                 linestyle=(0, (4, 2)),
                 zorder=3,
             )
-        _lane(axes, session, block, lane, (start, start + width), column_in)
+        _lane(axes, session, block, lane, (start, start + width), column_in, minute_in)
 
 
 def _lane(
@@ -69,7 +78,10 @@ def _lane(
     lane: Lane,
     edges: tuple[float, float],
     column_in: float,
+    minute_in: float,
 ) -> None:
+    from matplotlib.patheffects import withStroke
+
     left, right = edges
     strip = left + STRIP
     for warm in lane.warm_up:
@@ -78,7 +90,7 @@ def _lane(
         _box(axes, left, strip, work, fill="0.3", edge=INK, order=4)
     entry = session.exercises[lane.position]
     letter = f"{entry.superset}  " if entry.superset else ""
-    room = (block.whole.end_s - block.opens_s) / 60 * INCHES_A_MINUTE
+    room = (block.whole.end_s - block.opens_s) / 60 * minute_in
     most = max(int((room - 0.03) / LINE_IN), 1)
     width_in = (right - strip) * column_in - 0.1
     dose = f"{entry.sets} x {span(*entry.reps)}"
@@ -88,16 +100,19 @@ def _lane(
     room_for_name = min(max(most - len(lines), 1), 4)
     name = fitted(letter + catalogue.exercise(entry.exercise).name, SIZE, width_in, room_for_name)
     shown = [*name, *lines][:most]
-    top = block.opens_s / 60 + 0.035 / INCHES_A_MINUTE
+    top = block.opens_s / 60 + 0.035 / minute_in
+    had_s = 60 * session.minutes if session.minutes is not None else None
+    crossed = had_s is not None and block.whole.start_s < had_s < block.whole.end_s
     for number, line in enumerate(shown):
         axes.text(
             strip + 0.02,
-            top + number * LINE_IN / INCHES_A_MINUTE,
+            top + number * LINE_IN / minute_in,
             line,
             fontsize=SIZE,
             va="top",
             color=INK if number < len(name) else "0.25",
             zorder=5,
+            path_effects=[withStroke(linewidth=3, foreground=GROUND)] if crossed else None,
         )
 
 

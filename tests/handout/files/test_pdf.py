@@ -48,15 +48,22 @@ def test_six_days_of_twelve_exercises_take_six_pages(
         assert squeezed(hard_content.stop_signs[0]) in words
 
 
-@pytest.mark.parametrize("paper", ["a4", "letter"])
-def test_no_letter_leaves_the_page_and_no_line_covers_another(
-    hard_content: Content, wishes: Wishes, paper: str
-) -> None:
-    for page in pdfium.PdfDocument(pdf(client_of(hard_content), paper, wishes.moment)):
+@pytest.fixture(scope="module", params=["a4", "letter"])
+def whole(
+    request: pytest.FixtureRequest, hard: Plan, hard_content: Content, wishes: Wishes
+) -> pdfium.PdfDocument:
+    """The coach's handout, which begins with the client's pages, on both sheets."""
+    week = week_pages(hard, audit(hard).rehearsal)
+    return pdfium.PdfDocument(pdf(hard_content, request.param, wishes.moment, week))
+
+
+def test_no_letter_leaves_the_page_and_no_line_covers_another(whole: pdfium.PdfDocument) -> None:
+    seen = 0
+    for page in whole:
         width, height = page.get_size()
         text = page.get_textpage()
         boxes = np.array([text.get_rect(n) for n in range(text.count_rects())])
-        assert len(boxes) > 100
+        seen += len(boxes)
         left, bottom, right, top = boxes.T
         assert left.min() >= MARGIN and right.max() <= width - MARGIN
         assert bottom.min() >= MARGIN and top.max() <= height - MARGIN
@@ -64,6 +71,22 @@ def test_no_letter_leaves_the_page_and_no_line_covers_another(
         down = np.minimum.outer(top, top) - np.maximum.outer(bottom, bottom)
         shared = np.argwhere(np.triu((across > TOUCH) & (down > TOUCH), 1))
         assert not len(shared), boxes[shared[0]]
+    assert seen > 100 * len(whole)
+
+
+def test_every_page_is_grey(whole: pdfium.PdfDocument) -> None:
+    for page in whole:
+        drawn = page.render(scale=0.5).to_numpy()[..., :3].astype(int)
+        assert np.ptp(drawn, axis=2).max() <= 2
+        assert drawn.min() < 120 < drawn.max()
+
+
+def test_the_parts_take_one_page(whole: pdfium.PdfDocument, hard_content: Content) -> None:
+    assert hard_content.coach is not None
+    last = squeezed(whole[len(whole) - 1].get_textpage().get_text_range())
+    assert last.startswith("Whateachpartgets")
+    for row in hard_content.coach.parts:
+        assert squeezed(row.part) in last and squeezed(row.growth) in last
 
 
 def test_client_text_is_set_as_it_is_written(hard_content: Content, wishes: Wishes) -> None:

@@ -7,17 +7,14 @@ from io import BytesIO
 from setwright.handout.drawing import STYLE
 from setwright.handout.pdf.fonts import folder, has
 from setwright.handout.pdf.letters import spelled, uncommon
-from setwright.handout.week_blocks import INCHES_A_MINUTE
 from setwright.handout.week_picture import week_picture
 from setwright.plan.week import Plan, Session
 from setwright.rehearsal.model import Rehearsal
 
-PAGE_IN = 7.3
+# The room on the smaller sheet.
+PAGE_IN, HIGH_IN = 7.3, 9.4
 # Days on a page while supersets have two exercises at most, and beyond.
 DAYS, DAYS_WIDE = 4, 2
-# Width over height of the room on the page; a taller picture is drawn wider, then scaled down.
-SHAPE = 0.74
-REST_IN = 1.8
 # The face of the pictures, which have no second one.
 FACE = "DejaVuSerif.ttf"
 
@@ -64,12 +61,7 @@ def _lanes(session: Session) -> int:
 def _page(plan: Plan, rehearsal: Rehearsal) -> str:
     from matplotlib import rc_context
 
-    minutes = max(
-        max(lived.total_s / 60, session.minutes or 0)
-        for session, lived in zip(plan.sessions, rehearsal.sessions, strict=True)
-    )
-    width = max(PAGE_IN, SHAPE * (minutes * INCHES_A_MINUTE + REST_IN))
-    figure = week_picture(plan, rehearsal, width_in=width)
+    figure = week_picture(plan, rehearsal, width_in=PAGE_IN, height_in=HIGH_IN)
     into = BytesIO()
     with rc_context(STYLE):  # type: ignore[arg-type]
         figure.savefig(into, format="svg", metadata={"Date": None})
