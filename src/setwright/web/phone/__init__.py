@@ -1,0 +1,1 @@
+"""The page of the person in the gym: pure code behind it."""
