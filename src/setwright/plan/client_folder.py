@@ -56,7 +56,7 @@ def open_folder(path: Path) -> ClientFolder:
     return ClientFolder(
         path,
         read_folder_intake(path),
-        _plans(path / PLANS),
+        read_plans(path / PLANS),
         read_log(path / LOG),
         read_decisions(path / DECISIONS),
     )
@@ -85,7 +85,12 @@ def check_folder(path: Path) -> None:
         raise DocumentError(str(path), (Fault("", f"no {INTAKE}", f"a folder with {INTAKE}"),))
 
 
-def _plans(folder: Path) -> tuple[tuple[date, Plan], ...]:
+def read_plans(folder: Path) -> tuple[tuple[date, Plan], ...]:
+    """Read a folder of plans, each named after the Monday it begins, oldest first.
+
+    Raises:
+        DocumentError: when a name or a plan is at fault.
+    """
     if not folder.is_dir():
         return ()
     found = []

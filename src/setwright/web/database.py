@@ -8,8 +8,12 @@ from urllib.parse import parse_qsl, unquote, urlsplit
 from setwright.documents.errors import DocumentError, Fault
 from setwright.web.options import DATABASE_FILE, Options
 
-# Readers never wait for the writer, and what was answered as saved survives a killed process.
-_PRAGMAS = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;"
+# Readers never wait for the writer, what was answered as saved survives a killed process, and what
+# was deleted is overwritten.
+_PRAGMAS = (
+    "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON; "
+    "PRAGMA secure_delete=ON;"
+)
 
 
 def database_of(options: Options) -> dict[str, Any]:

@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
+
+from setwright.documents.base import UUID_PATTERN
 from setwright.web.models import Account, Client, TrailEntry
+
+_UUID = re.compile(UUID_PATTERN)
 
 
 def note(who: Account | str, client: Client, what: str, detail: str = "") -> None:
@@ -28,3 +34,10 @@ def note_roster(who: Account) -> None:
     TrailEntry.objects.create(
         organisation_id=who.organisation_id, who=str(who.uuid), what="saw", detail="roster"
     )
+
+
+def names_of(entries: Iterable[TrailEntry]) -> dict[str, str]:
+    """Names of the accounts in a trail, by uuid; those that are gone are left out."""
+    uuids = {one.who for one in entries if _UUID.fullmatch(one.who)}
+    accounts = Account.objects.filter(uuid__in=uuids).values_list("uuid", "name")
+    return {str(uuid): name for uuid, name in accounts}

@@ -1,0 +1,1 @@
+"""What leaves the workspace: links, handouts, archives."""

@@ -1,0 +1,96 @@
+"""A week as others get it: content, pictures and files, without the person's intake for others."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time
+from functools import lru_cache
+
+from setwright.audit.audit import audit
+from setwright.handout.content.build import Reader, content_of
+from setwright.handout.content.model import Content, Line, SessionContent
+from setwright.handout.explain import explain
+from setwright.handout.export import Format, Wishes, rendered
+from setwright.handout.names import safe_name
+from setwright.web.engine.folder import intake_of, plan_of
+
+TYPES: dict[Format, str] = {
+    "pdf": "application/pdf",
+    "ics": "text/calendar; charset=utf-8",
+    "html": "text/html; charset=utf-8",
+    "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+}
+NAMES: dict[Format, str] = {
+    "pdf": "PDF to print",
+    "xlsx": "Workbook",
+    "ics": "Calendar",
+    "html": "Web page in one file",
+}
+EVENING = time(18)
+
+
+@lru_cache(64)
+def shared_content(text: str) -> Content:
+    """What a link shows: the plan and nothing that is known of the person beside it."""
+    plan = plan_of(text).model_copy(update={"person": ""})
+    return content_of(plan, audit(plan), None, "client")
+
+
+@lru_cache(16)
+def shared_pictures(text: str) -> tuple[str, ...]:
+    """The week drawn to scale, as SVG."""
+    from setwright.handout.pdf.week_pages import week_pages
+
+    plan = plan_of(text)
+    return tuple(week_pages(plan, audit(plan).rehearsal))
+
+
+def handout_file(
+    text: str, intake: str | None, kind: Format, reader: Reader, start: date
+) -> tuple[bytes, str]:
+    """One file of a handout, and a name for it.
+
+    Args:
+        text: of the plan.
+        intake: text of the intake, or None.
+        kind: of the file.
+        reader: whom it is for.
+        start: first day on which a session may fall.
+    """
+    plan = plan_of(text)
+    moment = datetime.combine(start, EVENING, UTC)
+    wishes = Wishes(reader, (kind,), "a4", start, EVENING, None, 1, moment)
+    files = rendered(plan, intake_of(intake) if intake else None, wishes).files
+    return files[kind], f"{safe_name(plan.title)}-{start}.{kind}"
+
+
+@dataclass(frozen=True)
+class SharedLine:
+    """One exercise of a shared week and, in a sentence or two, why it is there."""
+
+    line: Line
+    why: str
+
+
+@dataclass(frozen=True)
+class SharedSession:
+    """One session of a shared week."""
+
+    session: SessionContent
+    lines: tuple[SharedLine, ...]
+
+
+@lru_cache(64)
+def shared_sessions(text: str) -> tuple[SharedSession, ...]:
+    """Sessions of a shared week, every exercise with its reason."""
+    explained = explain(plan_of(text).model_copy(update={"person": ""}))
+    return tuple(
+        SharedSession(
+            one,
+            tuple(
+                SharedLine(line, " ".join(said.words for said in item.said if said.topic == "why"))
+                for line, item in zip(one.lines, reasons.exercises, strict=True)
+            ),
+        )
+        for one, reasons in zip(shared_content(text).sessions, explained, strict=True)
+    )
