@@ -24,12 +24,17 @@ def loaded(path: Path):
 
 
 expected = loaded(FOLDER.parent / "imports" / "expected.py")
-PLANS = {path.name: path for path in sorted(FOLDER.glob("[0-9]*")) if path.suffix != ".expected"}
+workbooks = loaded(FOLDER / "workbooks.py")
+PLANS = {path.name: path.read_bytes() for path in sorted(FOLDER.glob("[0-9]*"))
+         if path.suffix != ".expected"}  # fmt: skip
+PLANS |= {f"{stem}.xlsx": workbooks.built(stem) for stem in workbooks.BUILDERS}
+# The least share of lines that must be read right over all (issue 5).
+LEAST = 0.98
 
 
 @pytest.fixture(scope="module")
 def readings():
-    return {name: import_plan(path.read_bytes(), name) for name, path in PLANS.items()}
+    return {name: import_plan(data, name) for name, data in PLANS.items()}
 
 
 @pytest.mark.parametrize("name", PLANS)
@@ -39,10 +44,10 @@ def test_every_line_is_accounted_for(name, readings) -> None:
     assert len(set(places)) == len(places)
     assert not [piece for piece in reading.pieces if piece.why == "not read"]
     assert all(piece.why for piece in reading.attention)
-    told = {line.place for line in expected.expectations(PLANS[name].stem, FOLDER)}
+    told = {line.place for line in expected.expectations(name.rsplit(".", 1)[0], FOLDER)}
     assert told <= set(places)
-    if name.endswith(".txt"):
-        lines = PLANS[name].read_text(encoding="utf-8").splitlines()
+    if name.endswith(".txt") and not places[0].startswith("A"):
+        lines = PLANS[name].decode().splitlines()
         assert places == [str(at) for at, line in enumerate(lines, 1) if line.strip()]
 
 
@@ -51,3 +56,13 @@ def test_the_plan_that_is_read_is_a_plan(name, readings) -> None:
     plan = readings[name].plan
     assert plan is not None
     assert read_plan(write_plan(plan), "plan.yaml") == plan
+
+
+def test_nearly_every_line_is_read_right(readings) -> None:
+    outcomes = {
+        f"{name} {line.place}: {line.reading}": expected.outcome(line, reading)
+        for name, reading in readings.items()
+        for line in expected.expectations(name.rsplit(".", 1)[0], FOLDER)
+    }
+    wrong = [line for line, outcome in outcomes.items() if outcome != "right"]
+    assert len(wrong) <= (1 - LEAST) * len(outcomes), wrong

@@ -120,7 +120,7 @@ def test_the_client_unit_holds_for_bare_figures() -> None:
         ("back squat 5000 x 5", "load_kg: found 5000.0; allowed: at most 1000"),
         ("back squat -20 x 5", "only bodyweight exercises can be assisted"),
         ("back squat 20/h x 5", "not loaded by hand"),
-        ("leg curl machine BW x 5", "exercise"),
+        ("leg thing BW x 5", "exercise"),
         ("skip banana split", "exercise: found 'banana split'"),
         ("body mass 8", "allowed: `exercise"),
         ("body mass 999", "kg: found 999.0; allowed: at most 300"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -19,6 +20,7 @@ KINDS = {
     "setting": ("setting",),
     "heading": ("heading",),
     "note": ("note",),
+    "aside": ("heading", "note"),
     "off": ("day",),
     "more": ("exercise", "note"),
     "wait": ("waiting",),
@@ -70,6 +72,8 @@ def right(line: Line, reading: Reading) -> bool:
     doubtful = line.reading.startswith("?+")
     if piece.kind != ("attention" if doubtful else "exercise"):
         return False
+    if not re.match(r"[\w() ,+/-]+: \d", piece.meaning):
+        return False
     wanted = line.reading.removeprefix("?+").strip()
     meaning = piece.meaning.removesuffix(" (kept as a note where in doubt)")
     expected = [_entry(one.strip()) for one in wanted.split(" & ")]
@@ -92,9 +96,14 @@ def _entry(words: str) -> Entry:
 
 def _same(found: Entry, expected: Entry, doubtful: bool) -> bool:
     """The same prescription; the note counts unless it holds what is in doubt."""
-    if doubtful:
+    if doubtful or _said(found.note) == _said(expected.note):
         found = found.model_copy(update={"note": expected.note})
     return found == expected
+
+
+def _said(note: str) -> list[str]:
+    """The words of a note, signs and case aside."""
+    return re.findall(r"\w+", note.lower())
 
 
 def _same_day(words: str, piece: Piece, reading: Reading) -> bool:

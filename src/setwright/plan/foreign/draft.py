@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
@@ -23,6 +24,14 @@ from setwright.plan.week import Entry
 DEFAULT_RIR = (2.0, 2.0)
 DEFAULT_REST_S = {"compound": (120, 180), "isolation": (60, 90)}
 LONGEST_NOTE = 300
+# What joins exercises that are alternated, written between two of them.
+JOINED = re.compile(
+    r"\s+(?:/|\+|&|ss|s/s|into|(?:->|=>|→|⇒|➔|➡\ufe0f?)|w/|"
+    r"(?:\(?(?:as\s+)?(?:a\s+)?super\s?-?set(?:ted)?|paired|combined|supersatz|superserie|biset|"
+    r"bi-set|alternat(?:ed|ing)|im\s+wechsel|en\s+superset|en\s+superserie)"
+    r"(?:\s*(?:with|w/|mit|avec|con|met|to|and|:))?|with)\s+",
+    re.IGNORECASE,
+)
 
 
 @dataclass
@@ -181,13 +190,21 @@ class Draft:
     def _said(self, found: Found, day: DayDraft, names: Sequence[Named]) -> list[str]:
         """What was filled in because nothing was said."""
         said = []
-        known = {**self.defaults, **day.defaults, **found.fields}
+        known = self._defaults(day, names[0]) | found.fields
         if "rir" not in known:
             said.append(f"no effort said: RIR {DEFAULT_RIR[0]:g}")
         if "rest_s" not in known:
             low, high = _rest_of(names[0])
             said.append(f"no rest said: {low}-{high} s")
         return said
+
+    def _defaults(self, day: DayDraft, name: Named) -> dict[str, Any]:
+        """What was said for all exercises, for those of one kind, or for this day."""
+        kind = declared(name.ident).kind if name.ident else "compound"
+        said = {**self.defaults, **day.defaults}
+        own = {key.removeprefix(f"{kind} "): value for key, value in said.items()
+               if key.startswith(f"{kind} ")}  # fmt: skip
+        return {key: value for key, value in said.items() if " " not in key} | own
 
     def _entry(self, found: Found, name: Named, day: DayDraft, doubts: list[Doubt]) -> Entry | None:
         notes = [*found.notes, *([name.extra] if name.extra else [])]
@@ -196,7 +213,7 @@ class Draft:
         if len(note) > LONGEST_NOTE:
             doubts.append(Doubt("", f"a note longer than {LONGEST_NOTE} characters: cut", False))
             note = note[:LONGEST_NOTE]
-        fields = {"rir": DEFAULT_RIR, "rest_s": _rest_of(name), **self.defaults, **day.defaults}
+        fields = {"rir": DEFAULT_RIR, "rest_s": _rest_of(name)} | self._defaults(day, name)
         fields |= found.fields | {"exercise": name.ident, "note": note, "superset": None}
         try:
             return Entry.model_validate(fields, strict=True)
@@ -212,9 +229,8 @@ def _names(words: str) -> list[Named]:
     """The exercise meant; several when words join some by ``+``, ``/`` or ``&``."""
     one = named(words)
     if one.ident is None:
-        parts = [part.strip() for sign in (" + ", " / ", " & ", " superset with ", " ss ")
-                 if sign in words for part in words.split(sign)]  # fmt: skip
-        several = [named(part) for part in parts]
+        parts = [part for part in JOINED.split(f"{words} ") if part.strip()]
+        several = [named(part.strip()) for part in parts]
         if len(several) > 1 and all(other.ident is not None for other in several):
             return several
     return [one]

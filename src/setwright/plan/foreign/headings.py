@@ -6,11 +6,34 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-from setwright.plan.day_words import HEADING, MINUTES, WEEKDAYS
+from setwright.plan.day_words import DAY_KINDS, HEADING, MINUTES, WEEKDAYS
 from setwright.plan.foreign.model import AS_WRITTEN, BY_CUSTOM
 
+_SIGNS = re.compile(r"[\U0001F000-\U0001FAFF\u2600-\u27BF\u2B00-\u2BFF\uFE0F\u200D\u20E3]+")
 _MARKUP = re.compile(r"^[#=*_~\s>\[{<|-]+|[#=*_~:\s\]}>|-]+$")
 _DAY = "|".join(sorted(WEEKDAYS, key=len, reverse=True))
+# Weekdays of two or three letters that are words of their own too: only where nothing else
+# stands, or a colon after them.
+_SHORT = {
+    "mo": 0, "lu": 0, "lun": 0, "ma": 1, "di": 1, "mar": 1, "mi": 2, "wo": 2, "mer": 2, "mie": 2,
+    "mié": 2, "do": 3, "to": 3, "jeu": 3, "jue": 3, "fr": 4, "vr": 4, "ven": 4, "vie": 4, "sa": 5,
+    "za": 5, "sam": 5, "sab": 5, "sáb": 5, "so": 6, "zo": 6, "dim": 6, "dom": 6,
+}  # fmt: skip
+_SHORT_DAY = re.compile(
+    rf"(?P<weekday>{'|'.join(sorted(_SHORT, key=len, reverse=True))})\.?"
+    r"(?:\s*[:|–—-]+\s*(?P<name>.*)|\s*[(\[](?P<inside>.*)[)\]])?\Z",
+    re.IGNORECASE,
+)
+_COUNTED = {
+    "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7",
+    "first": "1", "second": "2", "third": "3", "eins": "1", "zwei": "2", "drei": "3", "vier": "4",
+}  # fmt: skip
+_COUNTED_DAY = re.compile(
+    rf"(?:(?P<kind>{DAY_KINDS})\s+(?P<word>{'|'.join(_COUNTED)})|"
+    rf"(?P<number>\d)\s*(?:\.|st|nd|rd|th|er|e|º|ª)\s*(?P<after>{DAY_KINDS}))\b"
+    r"(?P<rest>.*)\Z",
+    re.IGNORECASE,
+)
 _DAYS_TOGETHER = re.compile(
     rf"(?P<days>(?:{_DAY})s?\.?(?:\s*(?:,|/|&|\+|and|und)\s*(?:{_DAY})s?\b\.?)+)"
     r"\s*[-–—:.)]*\s*(?P<name>.*)\Z",
@@ -29,18 +52,25 @@ SPLIT_WORDS: Final = frozenset(
         "torso", "limbs", "chest", "back", "shoulders", "shoulder", "arms", "arm", "glutes",
         "quads", "hamstrings", "hams", "biceps", "triceps", "calves", "delts", "abs", "core",
         "trunk", "posterior", "anterior", "chain", "oberkörper", "unterkörper", "ganzkörper",
-        "brust", "rücken", "schultern", "arme", "beine", "bauch", "drücken", "ziehen",
+        "brust", "rücken", "schultern", "arme", "beine", "bauch", "drücken", "ziehen", "jambes",
+        "haut", "bas", "corps", "pectoraux", "pecs", "dos", "épaules", "bras", "fessiers",
+        "pierna", "piernas", "pecho", "espalda", "hombros", "hombro", "brazos", "glúteos",
+        "empuje", "tirón", "superior", "inferior", "benen", "borst", "rug", "schouders", "armen",
+        "poussée", "tirage", "complet",
     }
 )  # fmt: skip
 _FILLING: Final = frozenset(
     {
         "day", "workout", "session", "training", "a", "b", "c", "d", "e", "1", "2", "3", "4", "5",
         "6", "i", "ii", "iii", "and", "und", "with", "heavy", "light", "focus", "emphasis", "tag",
-        "volume", "one", "two", "three", "presses", "pulls", "first", "second",
+        "volume", "one", "two", "three", "presses", "pulls", "first", "second", "et", "y", "en",
+        "du", "de", "le", "jour", "séance", "día", "dia", "tren", "cuerpo", "strength",
+        "hypertrophy", "pump", "only", "dominant",
     }
 )  # fmt: skip
 OFF: Final = re.compile(
-    r"(?:rest(?:\s*day)?|off(?:\s*day)?|day\s+off|frei|ruhetag|pause|recovery|no\s+training)\W*\Z",
+    r"(?:rest(?:\s*day)?|off(?:\s*day)?|day\s+off|frei|ruhetag|pause|(?:active\s+)?recovery|"
+    r"no\s+(?:training|gym)|repos|descanso|rust(?:dag)?|fri|riposo|-+|–|—)\W*\Z",
     re.IGNORECASE,
 )
 TITLE: Final = re.compile(
@@ -50,8 +80,9 @@ PERSON: Final = re.compile(
     r"(?:person|client|for|athlete|name|trainee|kunde|kundin|für)\s*[:=]\s*(.+)\Z", re.IGNORECASE
 )
 UNIT: Final = re.compile(
-    r"(?:units?|loads?|weights?|all\s+(?:loads|weights)|gewichte?)\s*(?:[:=]|in|are\s+in)\s*(?:in\s+)?"
-    r"(kg|kilos?|lbs?|pounds)\b.*\Z",
+    r"(?:.*[.,;]\s*)?(?:units?|(?:all\s+)?(?:the\s+)?(?:loads?|weights?)|(?:alle\s+)?gewichte?|"
+    r"charges?|cargas?|pesos?)\s*(?:(?:listed|given|written)\s*)?"
+    r"(?:[:=]|in|are\s+(?:all\s+)?in|sind\s+in|en)\s*(?:in\s+)?(kg|kilos?|lbs?|pounds)\b.*\Z",
     re.IGNORECASE,
 )
 NOTE: Final = re.compile(
@@ -59,9 +90,34 @@ NOTE: Final = re.compile(
     r"remember|reminder|coach|cues?|goal|goals|focus|date|start|phase|deload|//|>)\s*[:–-]?\s*\S",
     re.IGNORECASE,
 )
+GREETING: Final = re.compile(
+    r"(?:hi|hey+|hello|hiya|yo|hallo|hei|hej|hoi|moin|servus|dear|good\s+(?:morning|evening)[\s,!]|"
+    r"liebe[rs]?|sehr\s+geehrte\w*|guten\s+(?:tag|morgen|abend)|bonjour|bonsoir|salut|coucou|"
+    r"cher|chère|hola|buenas|buenos\s+días|querid[oa]|ciao|olá|beste|"
+    r"dag)\b(?!\s*\d)(?!.*\d\s*[x×])",
+    re.IGNORECASE,
+)
+CLOSING: Final = re.compile(
+    r"(?:best|cheers|thanks?|thank\s+you|thx|(?:kind|warm|best)\s+(?:regards|wishes)|regards|"
+    r"sincerely|yours|see\s+you|take\s+care|have\s+fun|good\s+luck|enjoy|lmk|let\s+me\s+know|"
+    r"(?:viele|liebe|beste|schöne)\s+grüße|grüße|gruß|lg|vg|mfg|danke|viel\s+(?:spaß|erfolg)|"
+    r"cordialement|bises|à\s+(?:bientôt|plus)|merci|bon\s+courage|amicalement|saludos|un\s+abrazo|"
+    r"gracias|nos\s+vemos|groet(?:en|jes)?|met\s+vriendelijke|succes|hilsen|hälsningar|sent\s+from|"
+    r"xx?o?x?)\b(?!\s+(?:of|sets?))[^\d]*\Z",
+    re.IGNORECASE,
+)
+TOTAL: Final = re.compile(
+    r"(?:(?:grand\s+|weekly\s+)?total\w*|sums?|gesamt\w*|summe|insgesamt|totaal|"
+    r"(?:total\s+)?volume|approx\w*|estimated|duration|dauer|durée|duración|time|zeit)\b"
+    r"(?!\s*\d+\s*[x×])",
+    re.IGNORECASE,
+)
 SETTING: Final = re.compile(
-    r"(?:all(?:\s+(?:sets|exercises|lifts))?|every(?:thing|\s+set)?|throughout|defaults?|alle?s?"
-    r"(?:\s+(?:sätze|übungen))?|unless\s+noted|if\s+not\s+(?:noted|stated)|überall)\b",
+    r"\b(?:all(?:\s+(?:sets|exercises|lifts))?|every(?:thing|\s+set)?|throughout|defaults?|"
+    r"alle[ns]?"
+    r"(?:\s+(?:sätze|übungen))?|unless\s+(?:noted|stated)|if\s+not\s+(?:noted|stated)|überall|"
+    r"immer|always|partout|toujours|tous|toutes|chaque|todos|todas|todo|siempre|cada|overal|altijd|"
+    r"elke|entire|whole\s+program\w*|standard)\b",
     re.IGNORECASE,
 )
 SUPERSET: Final = re.compile(
@@ -70,9 +126,15 @@ SUPERSET: Final = re.compile(
     re.IGNORECASE,
 )
 SECTION: Final = re.compile(
-    r"(?P<warm>warm[\s-]*ups?|aufwärmen|mobility|activation|prep)\b|"
-    r"(?:cool[\s-]*down|main(?:\s+(?:work|part|lifts?))?|working\s+sets|accessor(?:y|ies)|assistance|"
-    r"finisher|cardio|conditioning|stretching|hauptteil|strength)\b",
+    r"(?P<warm>warm(?:ing)?[\s-]*ups?|aufwärmen|mobili\w+|activation|prep|échauffement|"
+    r"calentamiento|"
+    r"opwarming|warming-up|riscaldamento|oppvarming|uppvärmning)\b|"
+    r"(?P<after>cool[\s-]*down|cardio|conditioning|stretch(?:es|ing)?|dehnen|cool|étirements?|"
+    r"estiramientos?|ausdauer|vuelta\s+a\s+la\s+calma|retour\s+au\s+calme)\b|"
+    r"(?:main(?:\s+(?:work|part|lifts?))?|working\s+sets|accessor(?:y|ies)|assistance|"
+    r"finishers?|hauptteil|strength|hypertrophy|pump(?:\s+work)?|isolation|compounds?|primary|"
+    r"secondary|block\s+[a-d1-4]|part\s+[a-d1-4])"
+    r"(?=\W*\Z|\s*[:(–-]|\s+(?:work|exercises?|lifts?|movements?|part|block|section)\b)",
     re.IGNORECASE,
 )
 ASIDE: Final = re.compile(
@@ -107,8 +169,8 @@ class DayHeading:
 
 
 def bare(text: str) -> str:
-    """A line without the marks around it."""
-    return _MARKUP.sub("", text).strip()
+    """A line without the marks around it and the small pictures in it."""
+    return _MARKUP.sub("", _SIGNS.sub(" ", text)).strip()
 
 
 def day_heading(text: str) -> DayHeading | None:
@@ -129,11 +191,19 @@ def day_heading(text: str) -> DayHeading | None:
         named = re.findall(_DAY, together["days"].lower())
         days = tuple(dict.fromkeys(WEEKDAYS[word] for word in named))
         return _made(days, together["name"], together["days"])
+    counted = _COUNTED_DAY.match(words)
+    if counted is not None:
+        number = counted["number"] or _COUNTED[counted["word"].lower()]
+        words = f"{counted['kind'] or counted['after']} {number}{counted['rest']}"
     match = HEADING.match(words)
     if match is not None:
         word = match["weekday"]
-        given = word or f"Day {match['number'].upper()}"
+        given = word.capitalize() if word else f"{match['kind']} {match['number'].upper()}"
         return _made((WEEKDAYS[word.lower()],) if word else (), match["name"], given)
+    short = _SHORT_DAY.match(text.strip(" #*_\t"))
+    if short is not None:
+        rest = short["name"] or short["inside"] or ""
+        return _made((_SHORT[short["weekday"].lower()],), rest, short["weekday"])
     minutes = MINUTES.search(words)
     spare = words if minutes is None else words[: minutes.start()] + words[minutes.end() :]
     inside = _DAY_INSIDE.match(spare.rstrip(" /,-–—|()[]"))
@@ -146,11 +216,16 @@ def day_heading(text: str) -> DayHeading | None:
 def _made(weekdays: tuple[int, ...], rest: str, given: str) -> DayHeading:
     minutes = MINUTES.search(rest)
     if minutes is not None:
-        rest = rest[: minutes.start()] + rest[minutes.end() :]
-    name = rest.strip(" -–—:,.()[]*_#") or given.strip(" .,").capitalize()
+        rest = f"{rest[: minutes.start()]} {_LIMIT.sub('', rest[minutes.end() :])}"
+    rest = " ".join(rest.split())
+    shown = given.strip(" .,")
+    name = rest.strip(" -–—:,.()[]*_#/|") or (shown.capitalize() if shown.islower() else shown)
     time = int(minutes[1]) if minutes is not None and 5 <= int(minutes[1]) <= 300 else None
     off = OFF.match(rest.strip(" -–—:,.()[]*_#")) is not None and bool(rest.strip())
     return DayHeading(weekdays, name, time, off=off)
+
+
+_LIMIT: Final = re.compile(r"\A\s*(?:max(?:imum)?|tops?|at\s+most|ca|approx)\b\.?", re.IGNORECASE)
 
 
 def _by_split(words: str) -> DayHeading | None:

@@ -14,6 +14,7 @@ from setwright.plan.foreign.model import ASSUMED
 from setwright.plan.foreign.naming import named
 from setwright.plan.foreign.patterns import PATTERNS
 from setwright.plan.foreign.readings import Read
+from setwright.plan.foreign.spoken import in_figures
 
 TAKEN = "\0"
 _LABEL = re.compile(
@@ -107,6 +108,7 @@ def read_line(text: str, unit: Unit = "kg", unit_said: bool = False) -> Found:
         unit_said: whether that unit was said anywhere.
     """
     found = Found()
+    text = in_figures(text)
     label = _LABEL.match(text)
     start = label.end() if label else 0
     if label is not None:

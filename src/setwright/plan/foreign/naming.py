@@ -3,22 +3,34 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import combinations
+from types import MappingProxyType
 
 from setwright.exercises.catalogue import exercise, exercises, ids
 from setwright.exercises.names import match, plain
 from setwright.plan.foreign.model import AS_WRITTEN, BY_CUSTOM
-
-# Words that say how, not what.
-_QUALIFIERS = re.compile(
-    r"\b(?:heavy|light|slow(?:ly)?|strict|controlled|explosive|paused?|deep|main lift|optional|"
-    r"finisher|any|your choice|working|straight|top|back-?off|warm-?up)\b",
-    re.IGNORECASE,
+from setwright.plan.foreign.tongues import folded, in_english
+from setwright.plan.foreign.vocabulary import (
+    EQUIPMENT,
+    FILLING,
+    HOW,
+    MOVEMENTS,
+    MUSCLES,
+    SPELLINGS,
 )
+
 _SHOWN = 4
-# A likeness letter by letter, spaces aside, is sure only this high and this far ahead.
-_SURE_FROM, _SURE_AHEAD = 0.84, 0.07
+# Words that may be left out of a name at once, and letters that may be wrong in one of them.
+_LEFT_OUT = 4
+_SLIPS = ((3, 1), (8, 2))
+_RUN_TOGETHER = 6
+_SPELT, _SLIPPED = 0.95, 0.85
+_LONGEST_SPELLING = max(len(one.split()) for one in SPELLINGS)
+_HOW = frozenset(HOW)
+Words = tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -44,72 +56,198 @@ class Named:
 
 @cache
 def named(words: str) -> Named:
-    """The exercise meant by words."""
-    found = _named(words)
-    if found.ident is not None:
-        return found
-    bare = " ".join(_QUALIFIERS.sub(" ", words).split()).strip(" -–,()")
-    if bare and bare != words:
-        again = _named(bare)
-        if again.ident is not None:
-            extra = ", ".join(one.lower() for one in _QUALIFIERS.findall(words))
-            return Named(
-                words, again.ident, min(again.confidence, BY_CUSTOM), again.candidates, extra,
-                again.assumed,
-            )  # fmt: skip
-    return found
-
-
-def _named(words: str) -> Named:
+    """The exercise meant by words: as the catalogue has it, spelt otherwise, or with slips."""
     if words in ids():
         return Named(words, words, AS_WRITTEN)
-    found = match(words)
-    candidates = tuple(ident for ident, _ in found.candidates[:_SHOWN])
-    best = found.candidates[0][1] / 100 if found.candidates else 0.0
-    if found.sure is None:
-        slip = _slip(words)
-        if slip is not None:
-            ident, likeness = slip
-            assumed = f"{words!r} read as {exercise(ident).name!r}"
-            return Named(words, ident, round(likeness, 2), candidates, "", assumed)
-        return Named(words, None, min(best, 0.7), candidates)
-    name = exercise(found.sure).name
-    assumed = "" if best >= 1 else f"{words!r} read as {name!r}"
-    return Named(words, found.sure, round(best, 2), candidates, "", assumed)
+    written = in_english(words).split()
+    tokens = _spelt(written)
+    for spelt, told in ((tokens, _SPELT), (_mended(written), _SLIPPED)):
+        found = _meant(spelt)
+        if found is not None:
+            return _sure(words, *found, told)
+    joined = _joined().get("".join(tokens))
+    return _sure(words, joined, "", _SLIPPED) if joined else _candidates(words)
+
+
+def _sure(words: str, ident: str, extra: str, told: float) -> Named:
+    """The exercise meant; as written only where the catalogue has these very words."""
+    if plain(words) in _as_written().get(ident, ()):
+        return Named(words, ident, AS_WRITTEN, (ident,))
+    assumed = f"{words!r} read as {exercise(ident).name!r}"
+    return Named(words, ident, min(told, BY_CUSTOM) if extra else told, (ident,), extra, assumed)
 
 
 @cache
-def _run_together() -> dict[str, str]:
-    """Every name without spaces, with the one exercise it means."""
-    meant: dict[str, set[str]] = {}
-    for one in exercises():
-        for name in (one.id, one.name, *one.synonyms):
-            meant.setdefault(plain(name).replace(" ", ""), set()).add(one.id)
-    return {name: found.pop() for name, found in meant.items() if len(found) == 1}
-
-
-def _slip(words: str) -> tuple[str, float] | None:
-    """The exercise whose name is a slip of the keyboard away, and the likeness 0 to 1."""
-    from rapidfuzz.distance import OSA
-    from rapidfuzz.process import extract
-
-    # A missing letter at the end may look like a singular: both forms are tried.
-    forms = {plain(words).replace(" ", ""), re.sub(r"[\W_]+", "", words.lower())}
-    names = _run_together()
-    best: dict[str, float] = {}
-    for wanted in forms:
-        if len(wanted) < 6:
-            continue
-        found = extract(wanted, list(names), scorer=OSA.normalized_similarity, limit=12)
-        for name, score, _ in found:
-            best[names[name]] = max(best.get(names[name], 0.0), score)
-    if not best:
-        return None
-    (ident, likeness), *others = sorted(best.items(), key=lambda item: -item[1])
-    ahead = likeness - (others[0][1] if others else 0.0)
-    return (ident, likeness) if likeness >= _SURE_FROM and ahead >= _SURE_AHEAD else None
+def _as_written() -> Mapping[str, frozenset[str]]:
+    return {one.id: frozenset(map(plain, (one.id, one.name, *one.synonyms))) for one in exercises()}
 
 
 def likely(words: str) -> bool:
     """Whether words are surely, or nearly, the name of an exercise."""
     return len(words) >= 3 and (named(words).ident is not None or named(words).confidence >= 0.7)
+
+
+def _spelt(tokens: Sequence[str]) -> Words:
+    """Words in one spelling, the longest shorthand first; fillings left out."""
+    at, out = 0, []
+    while at < len(tokens):
+        for length in range(min(_LONGEST_SPELLING, len(tokens) - at), 0, -1):
+            run = tokens[at : at + length]
+            found = SPELLINGS.get(" ".join(run))
+            found = found or SPELLINGS.get(" ".join([*run[:-1], _singular(run[-1])]))
+            if found is not None:
+                out += found.split()
+                at += length
+                break
+        else:
+            out.append(_singular(tokens[at]))
+            at += 1
+    return tuple(one for one in out if one not in FILLING)
+
+
+def _singular(word: str) -> str:
+    if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us")):
+        return word.removesuffix("es") if word.endswith(("ches", "sses", "xes")) else word[:-1]
+    return word
+
+
+@cache
+def _names() -> Mapping[Words, frozenset[str]]:
+    """The words of every name, in one spelling and sorted, with the exercises they mean."""
+    meant: dict[Words, set[str]] = {}
+    for one in exercises():
+        for name in (one.id.replace("-", " "), one.name, *one.synonyms):
+            tokens = tuple(sorted(_spelt(folded(name).split())))
+            meant.setdefault(tokens, set()).add(one.id)
+    return MappingProxyType({words: frozenset(found) for words, found in meant.items()})
+
+
+@cache
+def _joined() -> Mapping[str, str]:
+    """Every name without spaces, with the one exercise it means."""
+    meant: dict[str, set[str]] = {}
+    for one in exercises():
+        for name in (one.name, *one.synonyms):
+            meant.setdefault("".join(_spelt(folded(name).split())), set()).add(one.id)
+    return {name: found.pop() for name, found in meant.items()
+            if len(found) == 1 and len(name) >= _RUN_TOGETHER}  # fmt: skip
+
+
+@cache
+def _vocabulary() -> frozenset[str]:
+    """Every word that a name may hold."""
+    words = {word for name in _names() for word in name}
+    words |= {word for how in HOW for word in how.split()} | MUSCLES | set(EQUIPMENT)
+    return frozenset(words | set(FILLING) | {word for one in SPELLINGS for word in one.split()})
+
+
+def _mended(words: Sequence[str]) -> Words:
+    """Words that are none of a name's replaced by the one that is a slip of the keyboard away."""
+    return _spelt([_near(one) or one for one in words])
+
+
+@cache
+def _near(word: str) -> str | None:
+    from rapidfuzz.distance import OSA
+
+    if word in _vocabulary() or _singular(word) in _vocabulary():
+        return None
+    allowed = max((slips for length, slips in _SLIPS if len(word) >= length), default=0)
+    best: dict[int, set[str]] = {}
+    for known in _vocabulary():
+        if len(known) < 4 or abs(len(known) - len(word)) > allowed:
+            continue
+        if len(word) > 4 or (known[0], known[-1]) == (word[0], word[-1]):
+            distance = OSA.distance(word, known, score_cutoff=allowed)
+            if distance <= allowed:
+                best.setdefault(distance, set()).add(known)
+    nearest = best[min(best)] if best else set()
+    spelt = {_spelt([one]) for one in nearest}
+    return nearest.pop() if len(spelt) == 1 else None
+
+
+def _meant(tokens: Words) -> tuple[str, str] | None:
+    """The one exercise that words name, and how it is done."""
+    names = _names()
+    whole = names.get(tuple(sorted(tokens)))
+    if whole is not None:
+        return (next(iter(whole)), "") if len(whole) == 1 else None
+    if len(tokens) > 1:
+        longer = {name: found for name, found in names.items() if not set(tokens) - set(name)}
+        near = [names.get(tuple(sorted((*tokens, noun)))) for noun in MOVEMENTS]
+        meant = frozenset[str]().union(*(found for found in near if found))
+        if longer:
+            return (next(iter(meant)), "") if len(meant) == 1 else None
+    return _without(tokens)
+
+
+def _without(tokens: Words) -> tuple[str, str] | None:
+    """The one exercise named when as few words as can be are left out."""
+    droppable = list(_droppable(tokens))
+    for count in range(1, min(_LEFT_OUT, len(droppable)) + 1):
+        meant: dict[str, str] = {}
+        for left_out in combinations(droppable, count):
+            places = [at for span, _ in left_out for at in span]
+            if len(set(places)) < len(places) or len(places) == len(tokens):
+                continue
+            rest = tuple(sorted(word for at, word in enumerate(tokens) if at not in places))
+            for ident in _names().get(rest, ()):
+                extra = _extra(tokens, left_out, ident)
+                if extra is not None:
+                    meant.setdefault(ident, extra)
+        if meant:
+            return next(iter(meant.items())) if len(meant) == 1 else None
+    return None
+
+
+Span = tuple[tuple[int, ...], str]
+
+
+def _droppable(tokens: Words) -> Iterator[Span]:
+    """Places of words that may be left out, each with its words."""
+    for at, word in enumerate(tokens):
+        pair = f"{word} {tokens[at + 1]}" if at + 1 < len(tokens) else ""
+        if pair in _HOW:
+            yield (at, at + 1), pair
+        if word in _HOW or word in EQUIPMENT or word in MUSCLES:
+            yield (at,), word
+
+
+def _extra(tokens: Words, left_out: Sequence[Span], ident: str) -> str | None:
+    """How the exercise is done, said by what was left out; None when it is another exercise."""
+    said = []
+    for _, words in sorted(left_out):
+        if words in EQUIPMENT and not _made_of(ident, words):
+            return None
+        if words not in EQUIPMENT and (words not in MUSCLES or words in _HOW):
+            said.append(words)
+    return " ".join(said)
+
+
+def _made_of(ident: str, equipment: str) -> bool:
+    """Whether an exercise is done with an equipment."""
+    one = exercise(ident)
+    kit = {thing for alternative in one.kit for thing in alternative} | {one.resistance}
+    return any(word in kit for word in EQUIPMENT[equipment])
+
+
+def _candidates(words: str) -> Named:
+    """Nothing surely meant: the exercises that share most words, then those spelt alike."""
+    from rapidfuzz import fuzz
+
+    wanted = set(_mended(in_english(words).split()))
+    scores: dict[str, float] = {}
+    if wanted:
+        text = " ".join(sorted(wanted))
+        for name, idents in _names().items():
+            common = len(wanted & set(name)) / len(wanted | set(name))
+            score = 0.6 * common + 0.4 * fuzz.ratio(text, " ".join(name)) / 100
+            for ident in idents:
+                scores[ident] = max(scores.get(ident, 0.0), score)
+    alike = match(re.sub(r"\s+", " ", words))
+    for ident, score in alike.candidates:
+        scores[ident] = max(scores.get(ident, 0.0), 0.9 * score / 100)
+    ranked = sorted(scores.items(), key=lambda item: (-item[1], item[0]))
+    shown = tuple(ident for ident, score in ranked[:_SHOWN] if score >= 0.4)
+    best = ranked[0][1] if ranked else 0.0
+    return Named(words, None, min(best, 0.75), shown)

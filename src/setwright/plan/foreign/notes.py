@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.units import Unit
@@ -68,7 +69,9 @@ class _Notes(Reader):
         if _OPENS.match(text) and found.prescribes and self.group is None:
             self.flush()
             self.group, self.by_blank = ("bracket", place), False
-        if self._belongs(found, text, indent):
+        if place not in self.answers and self.beside(place, text):
+            pass
+        elif self._belongs(found, text, indent):
             self._attach(place, text, found)
         elif found.prescribes:
             self.flush()
@@ -171,11 +174,22 @@ def read_notes(text: str, name: str, unit: Unit | None, answers: Mapping[str, st
         found = f"{len(lines)} lines, the longest of {max(map(len, lines))} characters"
         allowed = f"up to {MAX_LINES} lines of up to {MAX_LINE} characters"
         raise DocumentError(name, (Fault("", found, allowed),))
+    notes = _read(lines, unit, answers, {})
+    if notes.late:
+        notes = _read(lines, unit, answers, notes.late)
+    contents = [(str(at), line.strip()) for at, line in enumerate(lines, 1) if line.strip()]
+    return finished(notes.draft, name, contents)
+
+
+def _read(
+    lines: list[str], unit: Unit | None, answers: Mapping[str, str], for_all: Mapping[str, Any]
+) -> _Notes:
+    """Read the lines, with what is said for all further below already known."""
     notes = _Notes(unit, answers)
+    notes.draft.defaults.update(for_all)
     days = [headings.day_heading(line) for line in lines if line.strip()]
     notes.named_days = any(day is not None and not day.by_split for day in days)
     for number, (line, below) in enumerate(zip(lines, [*lines, ""][1:], strict=True), 1):
         notes.take(str(number), line, below)
     notes.flush()
-    contents = [(str(at), line.strip()) for at, line in enumerate(lines, 1) if line.strip()]
-    return finished(notes.draft, name, contents)
+    return notes

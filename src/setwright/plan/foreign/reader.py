@@ -5,21 +5,27 @@ from __future__ import annotations
 import re
 from collections.abc import Hashable, Mapping
 from dataclasses import replace
+from typing import Any
 
 from setwright.documents.units import Unit
 from setwright.plan.foreign import headings
-from setwright.plan.foreign.draft import DayDraft, Draft, day_words
+from setwright.plan.foreign.draft import JOINED, DayDraft, Draft, day_words
 from setwright.plan.foreign.headings import DayHeading, day_heading
 from setwright.plan.foreign.line import Found, read_line
 from setwright.plan.foreign.model import ASSUMED, BY_CUSTOM, DOUBTFUL
 from setwright.plan.foreign.naming import likely, named
+from setwright.plan.foreign.settings import SETTABLE, by_kind
+from setwright.plan.foreign.spoken import in_figures
 
 # An answer that leaves a line out of the plan.
 LEAVE_OUT = frozenset({"skip", "leave out", "note"})
-_SETTABLE = frozenset({"rir", "rest_s", "tempo"})
-_JOINED = re.compile(
-    r"\s+(?:/|\+|&|ss|s/s|into|superset(?:ted)?(?:\s+with)?|paired\s+with|w/)\s+", re.IGNORECASE
+_BETWEEN = re.compile(
+    r"(?:between|sets?|rest|pause|repos|descanso|effort|intensity)\b", re.IGNORECASE
 )
+# The words of a title, at most; a longer line without a full stop is prose.
+_TITLE_WORDS = 12
+# Words of a sentence with a full stop, at least.
+_SENTENCE = 4
 
 
 class Reader:
@@ -33,6 +39,8 @@ class Reader:
         named_days: whether days are headed by weekday or number, so that ``Push`` heads none.
         week: number of the week being read, None when none is said.
         here: the session being read, None before the first.
+        letter: whether the file begins with a greeting, as a letter or a message does.
+        late: effort and rest said for all only below exercises that they hold for.
     """
 
     def __init__(self, unit: Unit | None, answers: Mapping[str, str]) -> None:
@@ -45,6 +53,8 @@ class Reader:
         self.here: DayDraft | None = None
         self.warm_up = False
         self.skipping = False
+        self.letter = False
+        self.late: dict[str, Any] = {}
         if unit is not None:
             self.draft.head["unit"] = unit
 
@@ -130,7 +140,7 @@ class Reader:
 
     def joined(self, text: str) -> list[Found]:
         """The exercises of a line that alternates several, each with its own prescription."""
-        pieces = _JOINED.split(text)
+        pieces = JOINED.split(in_figures(text))
         if len(pieces) < 2:
             return []
         found = [read_line(piece, self.unit, self.unit_said) for piece in pieces]
@@ -160,6 +170,9 @@ class Reader:
         """Account for a line that prescribes nothing and heads no day; what it was taken for."""
         words = headings.bare(text)
         say = self.draft.say
+        if self.prose(words):
+            say(place, text, "note", "a note; not kept in a plan", BY_CUSTOM, row=row)
+            return "note"
         for key, pattern in (("title", headings.TITLE), ("person", headings.PERSON)):
             match = pattern.match(words)
             if match is not None and key not in self.draft.head:
@@ -181,13 +194,11 @@ class Reader:
         if self._setting(place, text, words, found, row):
             return "setting"
         section = headings.SECTION.match(words)
-        if section is not None and re.search(r"\w", words[section.end() :]) and ":" in words:
-            say(place, text, "note", "a note; not kept in a plan", BY_CUSTOM, row=row)
-            return "note"
-        if section is not None and not found.fields:
-            self.warm_up = section["warm"] is not None
-            say(place, text, "heading", "a warm-up; not kept in a plan" if self.warm_up
-                else "a heading inside a day", BY_CUSTOM, row=row)  # fmt: skip
+        if section is not None and not found.fields and (self.draft.pieces or section["warm"]):
+            self.warm_up = section["warm"] is not None or section["after"] is not None
+            said = "a warm-up or a cool-down" if self.warm_up else ""
+            said = f"{said}; not kept in a plan" if said else "a heading inside a day"
+            say(place, text, "heading", said, BY_CUSTOM, row=row)
             return "section"
         heading = day_heading(text)
         if heading is not None and heading.week is not None:
@@ -200,6 +211,25 @@ class Reader:
             say(place, text, "heading", said, BY_CUSTOM, row=row)
             return "heading"
         return self._note(place, text, words, found, row)
+
+    def prose(self, words: str) -> bool:
+        """Whether a line without a prescription is a greeting, a goodbye or a sum."""
+        if headings.GREETING.match(words):
+            self.letter = self.letter or not self.draft.days
+            return True
+        return any(one.match(words) for one in (headings.CLOSING, headings.TOTAL))
+
+    def beside(self, place: str, text: str, row: str = "") -> bool:
+        """Account for a warm-up, a cool-down or cardio told in one line, sets or not."""
+        words = headings.bare(re.sub(r"\A\s*(?:[-*•]|\d{1,2}[.)])\s+", "", text))
+        section = headings.SECTION.match(words)
+        if section is None or not (section["warm"] or section["after"]):
+            return False
+        if not re.search(r"\w", words[section.end() :]) or named(words).ident is not None:
+            return False
+        said = "a warm-up, a cool-down or cardio; not kept in a plan"
+        self.draft.say(place, text, "note", said, BY_CUSTOM, row=row)
+        return True
 
     def _names_day(self, heading: DayHeading) -> bool:
         """Give the session a name when so far it has only its weekday or number."""
@@ -224,18 +254,30 @@ class Reader:
         self.draft.head["unit"] = unit
 
     def _setting(self, place: str, text: str, words: str, found: Found, row: str) -> bool:
-        """Effort, rest or tempo said for all."""
+        """Effort, rest or tempo said for all, or for one kind of exercise."""
+        kinds = by_kind(words, self.unit)
         for_all = headings.SETTING.search(words) is not None
-        fields = {key: value for key, value in found.fields.items() if key in _SETTABLE}
-        if not fields or found.doubts or not set(found.fields) <= _SETTABLE:
-            return False
-        if not for_all and (found.name and not re.match(r"between|sets?$", found.name)):
-            return False
+        fields = {key: value for key, value in found.fields.items() if key in SETTABLE}
+        if not kinds:
+            if not fields or found.doubts or not set(found.fields) <= SETTABLE:
+                return False
+            if not for_all and (found.name and not _BETWEEN.match(found.name)):
+                return False
+            kinds = {"": fields}
         day = self.here
-        (day.defaults if day is not None else self.draft.defaults).update(fields)
-        where = "this day" if day is not None else "all days"
-        said = ", ".join(_setting_words(key, value) for key, value in fields.items())
-        self.draft.say(place, text, "setting", f"for {where}: {said}", BY_CUSTOM, row=row)
+        everywhere = day is None or (bool(day.entries) and (for_all or "" not in kinds))
+        target = self.draft.defaults if everywhere or day is None else day.defaults
+        for kind, said in kinds.items():
+            for key, value in said.items():
+                target[f"{kind} {key}".strip()] = value
+                if everywhere and day is not None:
+                    self.late[f"{kind} {key}".strip()] = value
+        where = "all days" if everywhere else "this day"
+        told = "; ".join(
+            f"{kind} exercises: {_told(said)}" if kind else _told(said)
+            for kind, said in kinds.items()
+        )
+        self.draft.say(place, text, "setting", f"for {where}: {told}", BY_CUSTOM, row=row)
         return True
 
     def _note(self, place: str, text: str, words: str, found: Found, row: str) -> str:
@@ -250,16 +292,32 @@ class Reader:
                 "no sets and repetitions", best.candidates, row)  # fmt: skip
             return "unfinished"
         aside = headings.ASIDE.search(words) is not None
-        if not aside and (found.fields or found.doubts):
+        first = not self.draft.days and "title" not in self.draft.head and not self.letter
+        short = len(words.split()) <= _TITLE_WORDS and not re.search(r"[.!?,;]\W*\Z", words)
+        bare_figures = not found.fields and not found.prescribes
+        if not aside and (found.fields or found.doubts) and not (first and short and bare_figures):
+            if bare_figures and self.sentence(words):
+                say(place, text, "note", kept, BY_CUSTOM, row=row)
+                return "note"
             why = "; ".join(one.why for one in found.doubts) or "figures without an exercise"
             say(place, text, "attention", "not in the plan", DOUBTFUL, why, row=row)
             return "unfinished"
-        if not self.draft.days and "title" not in self.draft.head and not aside:
+        if first and short and not aside:
             self.draft.head["title"] = words
             say(place, text, "title", f"title {words!r}", BY_CUSTOM, row=row)
             return "title"
         say(place, text, "note", kept, BY_CUSTOM, row=row)
         return "note"
+
+    def sentence(self, words: str) -> bool:
+        """Whether words with figures in them are a sentence rather than a line of a plan."""
+        letters = re.findall(r"[^\W\d_]{2,}", words)
+        ends = re.search(r"[.!?]\W*\Z", words) is not None
+        return len(letters) >= (_SENTENCE if ends else 2 * _SENTENCE)
+
+
+def _told(fields: Mapping[str, Any]) -> str:
+    return ", ".join(_setting_words(key, value) for key, value in fields.items())
 
 
 def _setting_words(key: str, value: object) -> str:

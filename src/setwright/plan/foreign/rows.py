@@ -16,6 +16,7 @@ from setwright.plan.foreign.model import BY_CUSTOM, DOUBTFUL
 from setwright.plan.foreign.naming import named
 from setwright.plan.foreign.reader import Reader
 from setwright.plan.foreign.readings import Read
+from setwright.plan.foreign.set_rows import Sets, among
 
 NOTHING: Final = re.compile(r"[-–—/.x✓☐□]|n/?a|none|keine?|nil|bw|body\s?weight", re.IGNORECASE)
 # What a spreadsheet makes of figures such as 8-10 or 3-1-1.
@@ -32,6 +33,14 @@ _FIELDS: Final = {
     "partials": ("partials",), "order": (),
 }  # fmt: skip
 _ORDER = tuple(_FIELDS)
+# `10`, `8-10`, `60 kg x 10`, `10 @ 60 kg`.
+_BAND = r"\d{1,3}(?:\s*(?:-|–|to)\s*\d{1,3})?"
+_SET = re.compile(
+    rf"(?:(?P<load>\d{{1,4}}(?:[.,]\d{{1,3}})?\s*(?:kgs?|lbs?)?)\s*[x×*]\s*(?P<behind>{_BAND})|"
+    rf"(?P<reps>{_BAND})(?:\s*(?:reps?|wdh\.?))?"
+    r"(?:\s*(?:@|at|mit|x|×)\s*(?P<at>\d{1,4}(?:[.,]\d{1,3})?\s*(?:kgs?|lbs?)))?)",
+    re.IGNORECASE,
+)
 _LETTER = re.compile(r"(?P<letter>[A-Za-z])\s?\d?[.)]?\Z|\d{1,2}(?P<sub>[a-d])\Z")
 
 
@@ -42,10 +51,13 @@ class RowReader:
         reader: the state of the import.
         columns: by index.
         own: whether the table is our own workbook's.
+        sets: of rows below that are further sets of this one's exercise, or None.
     """
 
-    def __init__(self, reader: Reader, columns: Mapping[int, Column], own: bool) -> None:
-        self.reader, self.columns, self.own = reader, columns, own
+    def __init__(
+        self, reader: Reader, columns: Mapping[int, Column], own: bool, sets: Sets | None = None
+    ) -> None:
+        self.reader, self.columns, self.own, self.sets = reader, columns, own, sets
         self.found = Found()
         self.pieces: list[int] = []
         self.blocked_by = ""
@@ -64,10 +76,18 @@ class RowReader:
         """
         self.row = places[name_at]
         self._name(places[name_at], cells[name_at])
-        others = [at for at in cells if at != name_at]
+        if self.sets is not None:
+            self.found.prescribes = True
+            self.found.fields["sets"] = len(self.sets.rows)
+            self.found.notes += self.sets.notes
+        each = [at for at in cells if self.columns[at].role == "each"]
+        if each:
+            self._each(places, {at: cells[at] for at in each})
+        others = [at for at in cells if at != name_at and at not in each]
         others.sort(key=lambda at: (_rank(self.columns[at].role), at))
         for at in others:
-            self._cell(places[at], cells[at], self.columns[at])
+            said = cells[at] if self.sets is None else self.sets.cells[at]
+            self._cell(places[at], cells[at], said, self.columns[at])
         return self.reader.draft.exercise(
             self.found, places[name_at], cells[name_at], day, row=self.row, cells=self.pieces,
             blocked_by=self.blocked_by,
@@ -86,17 +106,19 @@ class RowReader:
             self.found.doubts = []
             self.found.name = words
 
-    def _cell(self, place: str, text: str, column: Column) -> None:
+    def _cell(self, place: str, text: str, said: str, column: Column) -> None:
         answer = self.reader.answers.get(place)
-        words = (answer if answer is not None else text).strip()
+        words = (answer if answer is not None else said).strip()
         say = self.reader.draft.say
         role = column.role
-        if role == "other":
+        if role == "week":
+            self._week(place, text, words)
+        elif role == "other":
             meaning = f"column {column.heading!r}: not kept in a plan"
             say(place, text, "note", meaning, BY_CUSTOM, row=self.row)
         elif NOTHING.fullmatch(words):
-            said = "no added load" if role == "load" else "nothing"
-            say(place, text, "note", said, row=self.row)
+            meaning = "no added load" if role == "load" else "nothing"
+            say(place, text, "note", meaning, row=self.row)
         elif role == "note":
             self.found.notes.append(unmarked(words))
             self.pieces.append(say(place, text, "exercise", "note", row=self.row))
@@ -104,6 +126,54 @@ class RowReader:
             self._order(place, text, words)
         else:
             self._amount(place, text, words, column)
+
+    def _each(self, places: Mapping[int, str], cells: Mapping[int, str]) -> None:
+        """Repetitions in a column a set, with the load before or behind them or without."""
+        say = self.reader.draft.say
+        reps: list[str] = []
+        loads: list[str] = []
+        for at, text in sorted(cells.items()):
+            words = self.reader.answers.get(places[at], text).strip()
+            if NOTHING.fullmatch(words):
+                say(places[at], text, "note", "nothing", row=self.row)
+                continue
+            match = _SET.fullmatch(words)
+            if match is None:
+                self._doubt(places[at], text, Doubt(words, "no repetitions of a set"))
+                continue
+            reps.append(match["reps"] or match["behind"])
+            loads += [one for one in (match["load"], match["at"]) if one]
+            said = f"repetitions of set {len(reps)}"
+            self.pieces.append(say(places[at], text, "exercise", said, row=self.row))
+        if not reps:
+            return
+        self.found.prescribes = True
+        self.found.fields["sets"] = len(reps)
+        self.found.read("reps", "/".join(reps), lambda: readings.reps(among(reps), None), True)
+        if loads:
+            self.found.read("load_kg", loads[0], lambda: readings.load(
+                loads[0], self.reader.unit, self.reader.unit_said))  # fmt: skip
+            if len(set(loads)) > 1:
+                self.found.notes.append(f"loads by set {', '.join(loads)}")
+
+    def _week(self, place: str, text: str, words: str) -> None:
+        """A cell of the first of several weeks: what it prescribes, or a figure nobody explains."""
+        said = read_line(words, self.reader.unit, self.reader.unit_said)
+        if said.fields and not said.doubts and not set(said.fields) & set(self.found.fields):
+            for name, value in said.fields.items():
+                self.found.keep(name, Read(value, said.confidence), words)
+            self.found.prescribes = self.found.prescribes or said.prescribes
+            self.found.notes += [one for one in (said.name, *said.notes) if one]
+            self.pieces.append(
+                self.reader.draft.say(place, text, "exercise", ", ".join(said.fields), row=self.row)
+            )
+            return
+        if said.prescribes:
+            doubts = said.doubts or [Doubt(words, "a second prescription", blocks=False)]
+            self._doubt(place, text, *doubts)
+            return
+        meaning = "a week's own column: not kept in a plan"
+        self.reader.draft.say(place, text, "note", meaning, BY_CUSTOM, row=self.row)
 
     def _order(self, place: str, text: str, words: str) -> None:
         match = _LETTER.match(words)

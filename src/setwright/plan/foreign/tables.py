@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 from setwright.documents.table import Table, cell_name
 from setwright.documents.units import Unit
@@ -17,6 +18,8 @@ from setwright.plan.foreign.model import BY_CUSTOM, NO_PLAN, Reading
 from setwright.plan.foreign.naming import likely
 from setwright.plan.foreign.reader import Reader
 from setwright.plan.foreign.rows import RowReader, unmarked
+from setwright.plan.foreign.set_rows import sets_from
+from setwright.plan.foreign.text_table import RULE
 
 
 @dataclass
@@ -70,6 +73,9 @@ class _Sheet(Reader):
         self.named_days = any(day is not None and not day.by_split for day in found)
         self.blocks = [_Block(0, table.columns - 1)]
         self.skipping = False
+        self.table = table
+        self.merged: dict[int, int] = {}
+        self.first_rows: dict[int, int] = {}
         of_sheet = day_heading(table.name)
         if of_sheet is not None and not self.named_days:
             self.draft.days.append(DayDraft(of_sheet, None))
@@ -91,7 +97,10 @@ class _Sheet(Reader):
             if self.left_out(self.name(at, column), cells[column]):
                 del cells[column]
         heads = heading_row(cells)
-        if heads is not None:
+        if cells and all(RULE.match(text) for text in cells.values()):
+            for column, text in cells.items():
+                self.draft.say(self.name(at, column), text, "heading", "a rule")
+        elif heads is not None:
             self._heads(at, cells, heads)
         elif self._side_by_side(cells):
             self._days(at, cells)
@@ -159,6 +168,8 @@ class _Sheet(Reader):
         if self.skipping:
             for column, text in cells.items():
                 self.other_week(self.name(at, column), text, row)
+        elif at in self.merged:
+            self._set_more(at, cells)
         elif block.columns and self._by_columns(at, cells, block, row):
             return
         elif len(cells) > 1 and block.columns:
@@ -199,9 +210,21 @@ class _Sheet(Reader):
             return False
         places = {column: self.name(at, column) for column in cells}
         columns = {c: block.columns.get(c, Column("note", "")) for c in cells}
-        reader = RowReader(self, columns, block.own)
-        reader.read(cells, places, name_at, self._day(block))
+        sets = sets_from(self.table, at, block.columns, name_at, cells)
+        reader = RowReader(self, columns, block.own, sets)
+        self.first_rows[at] = reader.read(cells, places, name_at, self._day(block))
+        if sets is not None:
+            self.merged |= dict.fromkeys(sets.rows[1:], at)
         return True
+
+    def _set_more(self, at: int, cells: Mapping[int, str]) -> None:
+        """Account for a row that is one set more of the exercise above."""
+        first = self.draft.pieces[self.first_rows[self.merged[at]]]
+        waits = first.meaning == "not in the plan"
+        for column, text in cells.items():
+            said, why = f"a set more of {first.place}", f"waits for {first.place}" if waits else ""
+            self.draft.say(self.name(at, column), text, "waiting" if waits else "exercise", said,
+                           why=why, row=first.row)  # fmt: skip
 
     def _place(self, at: int, cells: dict[int, str], block: _Block, row: str) -> None:
         """Begin a day when the columns of day and session change; take their cells away."""
@@ -287,6 +310,8 @@ class _Sheet(Reader):
         return True
 
     def _alone(self, place: str, text: str, block: _Block, row: str) -> None:
+        if place not in self.answers and self.beside(place, text, row):
+            return
         found = self.parsed(place, ", ".join(text.splitlines()))
         if found.prescribes:
             self.exercise(place, text, found, self._day(block), block.group)
@@ -345,7 +370,21 @@ def read_plan_tables(
         unit: of bare loads, when the coach says it.
         answers: by cell, for example ``B7`` or ``Week!B7`` where there are several sheets.
     """
+    reader = _sheets(tables, unit, answers, {})
+    if reader.late:
+        reader = _sheets(tables, unit, answers, reader.late)
+    return finished(reader.draft, name, reader.contents)
+
+
+def _sheets(
+    tables: Sequence[Table],
+    unit: Unit | None,
+    answers: Mapping[str, str],
+    for_all: Mapping[str, Any],
+) -> _Sheet:
+    """Read the sheets, with what is said for all further below already known."""
     reader = _Sheet(unit, answers)
+    reader.draft.defaults.update(for_all)
     for table in tables:
         reader.sheet(table, f"{table.name}!" if len(tables) > 1 else "")
-    return finished(reader.draft, name, reader.contents)
+    return reader
