@@ -93,7 +93,9 @@ def _figures(plan: Plan, intake: Intake | None) -> tuple[float, float, float]:
     return float(priority_weights(intake) @ grown), spine, minutes
 
 
-def put(plan: Plan, exercise: str, candidate: Exercise, person: Intake) -> Plan | None:
+def put(
+    plan: Plan, exercise: str, candidate: Exercise, person: Intake, only: int | None = None
+) -> Plan | None:
     """The plan with a candidate wherever an exercise stood, its sets and superset kept.
 
     Args:
@@ -101,12 +103,16 @@ def put(plan: Plan, exercise: str, candidate: Exercise, person: Intake) -> Plan 
         exercise: id of the exercise that goes.
         candidate: what takes its place, with the prescription that suits the person.
         person: limits of the person.
+        only: index of the one session it is replaced in; every one when None.
 
     Returns:
         The new plan, or None when a session would hold the candidate twice.
     """
     sessions = []
-    for session in plan.sessions:
+    for number, session in enumerate(plan.sessions):
+        if only is not None and number != only:
+            sessions.append(session)
+            continue
         held = {entry.exercise for entry in session.exercises}
         if exercise in held and candidate.id in held:
             return None
@@ -133,6 +139,7 @@ def swaps(
     avoid: Literal["pain", "preference", "skill"] | str | None = None,
     intake: Intake | None = None,
     among: Collection[str] | None = None,
+    only: int | None = None,
 ) -> tuple[Swap, ...]:
     """Put every substitute in the exercise's place and compute the week again.
 
@@ -144,6 +151,7 @@ def swaps(
             something simpler, ``preference`` for anything else.
         intake: the person's limits.
         among: ids of the only substitutes to try; all when None.
+        only: index of the one session it is replaced in; every one when None.
 
     Returns:
         Substitutes, best for the week's weighted growth first.
@@ -161,7 +169,7 @@ def swaps(
     for candidate in candidates(old, without, avoid, person):
         if among is not None and candidate.id not in among:
             continue
-        new = put(plan, exercise, candidate, person)
+        new = put(plan, exercise, candidate, person, only)
         if new is None:
             continue
         grown, load, length = _figures(new, intake)

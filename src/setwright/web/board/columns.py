@@ -29,6 +29,7 @@ class Card:
     """
 
     at: str
+    exercise: str
     name: str
     letter: str
     dose: str
@@ -155,6 +156,7 @@ def _card(
     dose = f"{entry.sets} × {span(*entry.reps, mark='–')}"
     return Card(
         f"{number}.{lane.position}",
+        entry.exercise,
         name,
         entry.superset or "",
         f"{dose} · RIR {rir_words(entry)}",

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from django.utils.safestring import SafeString, mark_safe
+
 from setwright.handout.timeline import Block, Lane, Span
 
 # Height of a minute, in the size of the text, so that larger text makes a taller board.
@@ -18,7 +20,7 @@ def rem(seconds: float) -> str:
     return f"{seconds / 60 * REM_A_MINUTE:.2f}rem"
 
 
-def strip(block: Block, lane: Lane) -> str:
+def strip(block: Block, lane: Lane) -> SafeString:
     """One exercise of a block as SVG: its sets where they fall in the block's time.
 
     Height in seconds of the block; the marks of one kind are one path.
@@ -26,7 +28,8 @@ def strip(block: Block, lane: Lane) -> str:
     whole = block.whole.end_s - block.whole.start_s
     start = block.whole.start_s
     before = Span(start, block.opens_s)
-    return (
+    # Nothing but figures goes in.
+    return mark_safe(
         f'<svg class="strip" height="{rem(whole)}" viewBox="0 0 {_WIDE} {whole:.0f}" '
         f'preserveAspectRatio="none" aria-hidden="true" focusable="false">'
         f'<path class="change" d="{_path([before], start)}"/>'
@@ -47,7 +50,7 @@ def ticks(longest_min: float) -> list[int]:
     return list(range(0, int(longest_min) + TICK_MIN, TICK_MIN))
 
 
-def bar(sets: float, least: float, good: float, most: float, scale: float) -> str:
+def bar(sets: float, least: float, good: float, most: float, scale: float) -> SafeString:
     """A part's dose as SVG: the bar, the band it is meant to be in, and the sound dose in it."""
     at = 100 / scale
     band = (
@@ -56,7 +59,8 @@ def bar(sets: float, least: float, good: float, most: float, scale: float) -> st
         if least
         else ""
     )
-    return (
+    return mark_safe(
         f'<svg class="bar" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true" '
-        f'focusable="false">{band}<path class="dose" d="M0 3h{min(sets * at, 100):.1f}v4H0z"/></svg>'
+        f'focusable="false">{band}'
+        f'<path class="dose" d="M0 3h{min(sets * at, 100):.1f}v4H0z"/></svg>'
     )

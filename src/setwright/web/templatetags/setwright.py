@@ -20,6 +20,13 @@ def plain(value: float, places: int = 1) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+@register.filter
+def signed(value: float, places: int = 1) -> str:
+    """A change with its sign: +2.5, -1, 0."""
+    text = f"{value:+.{places}f}"
+    return "0" if float(text) == 0 else text.rstrip("0").rstrip(".") if "." in text else text
+
+
 @register.simple_tag
 def asset(name: str) -> str:
     """Address of a file of ours that changes when its content does."""
