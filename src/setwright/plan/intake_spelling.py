@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from datetime import date
 from functools import partial
 from typing import Any
 
@@ -21,6 +22,7 @@ _KNOWN_LOAD = re.compile(
     rf"(?P<rir2>{amounts.NUMBER}))?\s*\Z",
     re.IGNORECASE,
 )
+CLEARED_ON = "cleared_on"
 KNOWN_LOAD_FORM = "`Exercise: 80 kg x 8 @ 2 RIR`"
 
 
@@ -35,7 +37,7 @@ class IntakeSpeller(Speller):
         unit = spelled.get("unit", "kg")
         if isinstance(spelled.get("screening"), dict):
             spelled["screening"] = {
-                key: _answer(item) if key in Screening.model_fields else item
+                key: self._answer(key, item) if key in Screening.model_fields else item
                 for key, item in spelled["screening"].items()
             }
         readers: dict[str, Callable[[Path_, Any], Any]] = {
@@ -48,6 +50,20 @@ class IntakeSpeller(Speller):
             if isinstance(spelled.get(field), list):
                 spelled[field] = [read((field, at), item) for at, item in enumerate(spelled[field])]
         return spelled
+
+    def _answer(self, key: str, value: Any) -> Any:
+        if key == CLEARED_ON:
+            return self._day_of_year(("screening", key), value)
+        if isinstance(value, str) and value.lower() in ("yes", "no"):
+            return value.lower() == "yes"
+        return value
+
+    def _day_of_year(self, path: Path_, value: Any) -> date | None:
+        try:
+            return None if value is None else date.fromisoformat(value)
+        except (TypeError, ValueError):
+            self.fault(path, shown(value), "a day as 2026-09-01")
+            return None
 
     def _training_day(self, path: Path_, value: Any) -> Any:
         if isinstance(value, dict):
@@ -131,9 +147,3 @@ def is_muscle(words: str) -> bool:
         return bool(atlas.resolve(words))
     except KeyError:
         return False
-
-
-def _answer(value: Any) -> Any:
-    if isinstance(value, str) and value.lower() in ("yes", "no"):
-        return value.lower() == "yes"
-    return value

@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from io import StringIO
 from typing import Any
 
 from setwright.plan.naming import UnsureNameError, exercise_id
+from setwright.plan.own_text import refill, set_fields, tree_of, with_lost_comments
 from setwright.plan.read import read_plan
 from setwright.plan.shorthand import LineError, split_name
 from setwright.plan.spelling import ENTRY_FIELDS, SHORT_FIELDS
 from setwright.plan.week import Entry, Plan, Session
 from setwright.plan.write import entry_fields, entry_node, plan_head, session_head, write_plan
-
-_COMMENT = re.compile(r"\s*#")
-_DASH = re.compile(r"^( *)- ", re.MULTILINE)
 
 
 def updated(text: str, plan: Plan) -> str:
@@ -26,8 +23,8 @@ def updated(text: str, plan: Plan) -> str:
     before = read_plan(text, "the plan file")
     if before == plan:
         return text
-    tree, yaml = _tree(text)
-    _head(tree, plan_head(before), plan_head(plan))
+    tree, yaml = tree_of(text)
+    set_fields(tree, plan_head(before), plan_head(plan))
     _sessions(tree, before, plan)
     if before.unavoidable != plan.unavoidable:
         tree["unavoidable"] = [item.model_dump() for item in plan.unavoidable]
@@ -38,30 +35,10 @@ def updated(text: str, plan: Plan) -> str:
     anew = write_plan(plan)
     # Whatever the author's file was like, what is written must be the plan.
     for result in (out.getvalue(), anew):
-        commented = _with_lost_comments(text, result)
+        commented = with_lost_comments(text, result)
         if _holds(commented, plan):
             return commented
     return anew
-
-
-def _with_lost_comments(text: str, result: str) -> str:
-    """The result, with comment lines that went with a removed member put back where they stood.
-
-    Each goes above the line that followed it in the author's text, or to the end.
-    """
-    lines, source = result.split("\n"), text.split("\n")
-    for at, line in enumerate(source):
-        if _COMMENT.match(line) and line.strip() not in map(str.strip, lines):
-            below = (_key(other) for other in source[at + 1 :] if other.strip())
-            keys = [_key(other) for other in lines]
-            place = next((keys.index(key) for key in below if key in keys), len(lines) - 1)
-            lines.insert(place, line)
-    return "\n".join(lines)
-
-
-def _key(line: str) -> str:
-    """A line down to its first colon: what stays when only figures change."""
-    return line.strip().partition(":")[0]
 
 
 def _holds(text: str, plan: Plan) -> bool:
@@ -71,28 +48,6 @@ def _holds(text: str, plan: Plan) -> bool:
         return read_plan(text, "the plan file") == plan
     except DocumentError:
         return False
-
-
-def _tree(text: str) -> tuple[Any, Any]:
-    from ruamel.yaml import YAML
-
-    yaml = YAML(typ="rt", pure=True)
-    yaml.preserve_quotes = True
-    yaml.width = 10_000
-    dashes = _DASH.search(text)
-    inset = len(dashes[1]) if dashes else 2
-    yaml.indent(mapping=2, sequence=inset + 2, offset=inset)
-    return yaml.load(text.removeprefix("\ufeff")), yaml
-
-
-def _head(node: Any, before: dict[str, Any], after: dict[str, Any]) -> None:
-    """Write the fields that changed; remove those that are gone."""
-    for key, value in after.items():
-        if key not in before or before[key] != value:
-            node[key] = value
-    for key in before:
-        if key not in after and key in node:
-            del node[key]
 
 
 def _sessions(tree: Any, before: Plan, plan: Plan) -> None:
@@ -107,10 +62,10 @@ def _sessions(tree: Any, before: Plan, plan: Plan) -> None:
             continue
         old = [pair for pair in old if pair[0] != at]
         was, node = before.sessions[at], nodes[at]
-        _head(node, session_head(was), session_head(session))
+        set_fields(node, session_head(was), session_head(session))
         _entries(node, was, session, plan.unit, same_units)
         wanted.append((at, node))
-    _refill(nodes, wanted)
+    refill(nodes, wanted)
 
 
 def _partner(session: Session, old: list[tuple[int, Session]]) -> int | None:
@@ -126,27 +81,6 @@ def _partner(session: Session, old: list[tuple[int, Session]]) -> int | None:
     return None
 
 
-def _refill(nodes: Any, wanted: list[tuple[int | None, Any]]) -> None:
-    """Give a list its new members, each kept one with its comments.
-
-    Comments above a member hang, in the round-trip tree, on the member before it and go with it;
-    ``_with_lost_comments`` puts back what is lost with a member that goes.
-    """
-    places = [at for at, _ in wanted]
-    if places == list(range(len(nodes))):
-        for at, node in wanted:
-            if nodes[at] is not node:
-                nodes[at] = node
-        return
-    comments = dict(nodes.ca.items)
-    del nodes[:]
-    nodes.ca.items.clear()
-    nodes.extend(node for _, node in wanted)
-    for new, (at, _) in enumerate(wanted):
-        if at in comments:
-            nodes.ca.items[new] = comments[at]
-
-
 def _entries(node: Any, was: Session, session: Session, unit: str, same_units: bool) -> None:
     nodes = node["exercises"]
     old = list(enumerate(was.exercises))
@@ -160,7 +94,7 @@ def _entries(node: Any, was: Session, session: Session, unit: str, same_units: b
             continue
         old = [pair for pair in old if pair[0] != at]
         wanted.append((at, _entry(nodes[at], was.exercises[at], entry, unit, same_units)))
-    _refill(nodes, wanted)
+    refill(nodes, wanted)
 
 
 def _entry(node: Any, was: Entry, entry: Entry, unit: str, same_units: bool) -> Any:

@@ -24,9 +24,14 @@ def write_plan(plan: Plan) -> str:
 
 def write_intake(intake: Intake) -> str:
     """Write an intake as YAML that ``read_intake`` reads back to the same intake."""
+    return "\n".join(block(intake_data(intake))) + "\n"
+
+
+def intake_data(intake: Intake) -> dict[str, Any]:
+    """An intake's fields as its file holds them: without defaults, but with every answer."""
     data = intake.model_dump(exclude_defaults=True)
     data["screening"] = intake.screening.model_dump()
-    return "\n".join(block(data)) + "\n"
+    return data
 
 
 def update_plan(text: str, plan: Plan) -> str:
