@@ -68,7 +68,8 @@ def alternatives(plan: Plan, intake: Intake, problem: Problem) -> tuple[Alternat
     if not choices or now <= 0:
         return ()
     found = []
-    for old in sorted(held):
+    stay = {entry.exercise for _, entry in problem.kept.entries}
+    for old in sorted(held - stay):
         for new in _like(old, choices):
             tried = put(plan, old, catalogue.exercise(new), intake)
             if tried is None or not _fits(tried, intake, problem):

@@ -17,7 +17,7 @@ from setwright.design.model import Solved, solve
 from setwright.design.problem import Problem, ordered_days, problem_of
 from setwright.design.settle import fill, seconds_of, settle, worth
 from setwright.documents.errors import DocumentError, Fault
-from setwright.plan.intake import Intake
+from setwright.plan.intake import Day, Intake
 from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.rehearse import rehearse
 
@@ -65,7 +65,10 @@ class Design:
 
 
 def design(
-    intake: Intake, seconds: float = 10.0, progress: Callable[[str], None] | None = None
+    intake: Intake,
+    seconds: float = 10.0,
+    progress: Callable[[str], None] | None = None,
+    keep: Plan | None = None,
 ) -> Design:
     """Design the best week under a person's limits.
 
@@ -73,17 +76,20 @@ def design(
         intake: aims and limits.
         seconds: time for the whole design.
         progress: told what is being done, in words.
+        keep: exercises that stay on their days as they are prescribed. They come before every
+            limit; the rest keeps what is left of them.
 
     Returns:
         Same intake and seconds, same plan.
 
     Raises:
-        DocumentError: when nothing can be trained under the limits.
+        DocumentError: when nothing can be trained under the limits, or something is kept on a day
+            that is not trained.
     """
     started = time.perf_counter()
     say = progress or (lambda words: None)
     check_wishes(intake)
-    problem = problem_of(intake)
+    problem = problem_of(intake, keep)
     if not problem.options:
         raise _impossible(
             "no exercise", "kit, avoidances and aims that leave at least one exercise"
@@ -99,7 +105,7 @@ def design(
     solved = solve(problem, seconds * SECOND_SHARE)
     say("settling again")
     sessions = settle(solved.sets, problem, intake)
-    plan = _plan(intake, sessions)
+    plan = _plan(intake, sessions, problem)
     say("pricing ten more minutes")
     gain = _more(plan, intake, problem)
     say("auditing")
@@ -131,7 +137,7 @@ def _with_pairs(
                 straight = session.model_copy(
                     update={
                         "exercises": tuple(
-                            _prescribed(entry, problem) for entry in session.exercises
+                            _prescribed(session.day, entry, problem) for entry in session.exercises
                         )
                     }
                 )
@@ -140,8 +146,10 @@ def _with_pairs(
     return minutes
 
 
-def _prescribed(entry: Entry, problem: Problem) -> Entry:
+def _prescribed(day: Day, entry: Entry, problem: Problem) -> Entry:
     """The entry as straight sets, with the rest of its prescription."""
+    if problem.kept.stays(day, entry):
+        return entry.model_copy(update={"superset": None})
     own = next(o.entry for o in problem.options if o.exercise.id == entry.exercise)
     return entry.model_copy(update={"superset": None, "rest_s": own.rest_s})
 
@@ -150,8 +158,8 @@ def _impossible(found: str, allowed: str) -> DocumentError:
     return DocumentError("intake", (Fault("", found, allowed),))
 
 
-def _plan(intake: Intake, sessions: tuple[Session, ...]) -> Plan:
-    """The week with the loads the rehearsal chose."""
+def _plan(intake: Intake, sessions: tuple[Session, ...], problem: Problem) -> Plan:
+    """The week with the loads the rehearsal chose, but for what is kept."""
     plan = Plan.model_validate(
         {
             "setwright": "plan/1",
@@ -166,7 +174,9 @@ def _plan(intake: Intake, sessions: tuple[Session, ...]) -> Plan:
     for session, lived in zip(plan.sessions, rehearsal.sessions, strict=True):
         loads = {one.entry: one.load_kg for one in lived.sets if one.number == 1}
         entries = tuple(
-            entry.model_copy(update={"load_kg": loads.get(position)})
+            entry
+            if problem.kept.stays(session.day, entry)
+            else entry.model_copy(update={"load_kg": loads.get(position)})
             for position, entry in enumerate(session.exercises)
         )
         loaded.append(session.model_copy(update={"exercises": entries}))

@@ -76,6 +76,7 @@ def solve(problem: Problem, seconds: float, workers: int = 2) -> Solved:
 
     model = cp_model.CpModel()
     options, days = problem.options, range(len(problem.minutes))
+    fixed = problem.fixed
     sets = {}
     used = {}
     for o in range(len(options)):
@@ -84,25 +85,35 @@ def solve(problem: Problem, seconds: float, workers: int = 2) -> Solved:
                 continue
             sets[o, d] = model.new_int_var(0, problem.most_sets, f"sets {o} {d}")
             used[o, d] = model.new_bool_var(f"used {o} {d}")
+            if fixed[o, d]:
+                sets[o, d] = model.new_constant(int(fixed[o, d]))
+                model.add(used[o, d] == 1)
+                continue
             model.add(sets[o, d] >= problem.least_sets * used[o, d])
             model.add(sets[o, d] <= problem.most_sets * used[o, d])
         chosen = [used[o, d] for d in days if (o, d) in used]
-        model.add(sum(chosen) <= problem.most_days_an_exercise)
+        most_days = max(problem.most_days_an_exercise - int(problem.kept_days[o]), 0)
+        model.add(sum(chosen) <= max(most_days, int((fixed[o] > 0).sum())))
     for d in days:
         here = [o for o in range(len(options)) if (o, d) in sets]
+        kept = np.flatnonzero(fixed[:, d])
+        kept_s = sum(round(options[o].fixed_s) for o in kept) + sum(
+            round(options[o].per_set_s) * int(fixed[o, d]) for o in kept
+        )
         model.add(
             sum(
                 round(options[o].fixed_s) * used[o, d] + round(options[o].per_set_s) * sets[o, d]
                 for o in here
             )
-            <= int(problem.minutes[d] * 60)
+            <= max(int(problem.minutes[d] * 60), kept_s)
         )
-        model.add(sum(used[o, d] for o in here) <= problem.most_exercises)
+        model.add(sum(used[o, d] for o in here) <= max(problem.most_exercises, len(kept)))
         for group in problem.alike:
-            model.add(sum(used[o, d] for o in group if (o, d) in used) <= 1)
+            held = sum(o in kept for o in group)
+            model.add(sum(used[o, d] for o in group if (o, d) in used) <= max(1, held))
         model.add(
             sum(round(SETS * options[o].spine) * sets[o, d] for o in here)
-            <= int(SETS * problem.spine_session)
+            <= max(int(SETS * problem.spine_session), _kept_spine(problem, d))
         )
     for early, late in problem.next_day:
         model.add(
@@ -112,7 +123,10 @@ def solve(problem: Problem, seconds: float, workers: int = 2) -> Solved:
                 for d in (early, late)
                 if (o, d) in sets
             )
-            <= int(SETS * problem.spine_two_days)
+            <= max(
+                int(SETS * problem.spine_two_days),
+                _kept_spine(problem, early) + _kept_spine(problem, late),
+            )
         )
     for first, second in problem.alike_days:
         model.add(
@@ -162,6 +176,14 @@ def _begin(model: Any, sets: Variables, week: NDArray[np.int64]) -> None:
     if solver.solve(fixed) == cp_model.OPTIMAL:
         for index, value in enumerate(solver.response_proto.solution):
             model.add_hint(model.get_int_var_from_proto_index(index), value)
+
+
+def _kept_spine(problem: Problem, day: int) -> int:
+    """Spinal load of what is kept on a day, in hundredths of a set."""
+    return sum(
+        round(SETS * option.spine) * int(sets)
+        for option, sets in zip(problem.options, problem.fixed[:, day], strict=True)
+    )
 
 
 def _column(options: tuple[Option, ...], p: int, *, share: bool) -> list[int]:
@@ -215,11 +237,13 @@ def _wants(model: Any, problem: Problem, sets: Variables) -> Terms:
         by_day = [
             sum(shares[o] * sets[o, d] for o in range(len(shares)) if (o, d) in sets) for d in days
         ]
+        kept = np.array(shares) @ problem.fixed
         for d in days:
-            model.add(by_day[d] <= int(SETS * problem.session_most))
-        model.add(sum(by_day) <= int(SETS * problem.most[p]))
+            model.add(by_day[d] <= max(int(SETS * problem.session_most), int(kept[d])))
+        model.add(sum(by_day) <= max(int(SETS * problem.most[p]), int(kept.sum())))
         for early, late in problem.next_day:
-            model.add(by_day[early] + by_day[late] <= int(SETS * problem.two_days_most))
+            two_days = max(int(SETS * problem.two_days_most), int(kept[early] + kept[late]))
+            model.add(by_day[early] + by_day[late] <= two_days)
         if problem.least[p] > 0:
             least = int(np.ceil(SETS * problem.least[p]))
             covered = model.new_int_var(0, least, f"covered {p}")

@@ -104,8 +104,13 @@ def _seconds(entry: Entry, intake: Intake) -> tuple[float, float]:
 
 
 def option(exercise: Exercise, intake: Intake) -> Option:
-    """The exercise with everything the model needs to know of it."""
-    entry = prescription(exercise, intake)
+    """The exercise, prescribed as suits it, with everything the model needs to know of it."""
+    return option_of(prescription(exercise, intake), intake)
+
+
+def option_of(entry: Entry, intake: Intake) -> Option:
+    """A prescription with everything the model needs to know of it."""
+    exercise = catalogue.exercise(entry.exercise)
     row = catalogue.row(exercise.id)
     share = catalogue.shares()[row]
     value = set_value(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import combinations
 
 from setwright.audit.criteria.supersets import MOST_OVERLAP, overlap
@@ -34,17 +35,20 @@ def _tires(entries: tuple[Entry, ...], i: int, j: int) -> bool:
     )
 
 
-def pair(entries: tuple[Entry, ...], most_pairs: int) -> tuple[Entry, ...]:
+def pair(
+    entries: tuple[Entry, ...], most_pairs: int, stays: Callable[[Entry], bool] = lambda _: False
+) -> tuple[Entry, ...]:
     """Put the pairs that overlap least into supersets, partners side by side.
 
     Args:
-        entries: a session in order, without supersets.
+        entries: a session in order, without supersets but those that stay.
         most_pairs: no more than this many pairs.
+        stays: what is left as it is.
     """
     chances = sorted(
         (shared_work(entries[i], entries[j]), abs(entries[i].sets - entries[j].sets), i, j)
         for i, j in combinations(range(len(entries)), 2)
-        if _may_pair(entries[i]) and _may_pair(entries[j])
+        if all(_may_pair(entries[one]) and not stays(entries[one]) for one in (i, j))
     )
     partner: dict[int, int] = {}
     for shared, uneven, i, j in chances:
@@ -53,7 +57,8 @@ def pair(entries: tuple[Entry, ...], most_pairs: int) -> tuple[Entry, ...]:
         if i not in partner and j not in partner and not _tires(entries, i, j):
             partner[i], partner[j] = j, i
     ordered: list[Entry] = []
-    letter = iter(LETTERS)
+    held = {entry.superset for entry in entries}
+    letter = (one for one in LETTERS if one not in held)
     for i, entry in enumerate(entries):
         if i not in partner:
             ordered.append(entry)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,17 +16,20 @@ from setwright.audit.criteria.session_volume import PLATEAU
 from setwright.audit.criteria.spine import MOST_SESSION, MOST_TWO_DAYS
 from setwright.audit.criteria.volume_jump import USUAL_SETS
 from setwright.audit.muscles import parts_of_muscles
+from setwright.design.keeping import NOTHING_KEPT, Kept, kept_of
 from setwright.design.options import (
     LEAST_SETS,
     MOST_SETS,
     Option,
     allowed,
     option,
+    option_of,
     shortlist,
 )
 from setwright.exercises import catalogue
 from setwright.plan.intake import DAYS, Focus, Intake
 from setwright.plan.limits import volume_share
+from setwright.plan.week import Plan
 from setwright.response.growth import Person, person_of
 from setwright.response.targets import bands, priority_weights
 
@@ -61,7 +65,11 @@ IN_FOCUS = 0.5
 
 @dataclass(frozen=True)
 class Problem:
-    """Limits of a week; O options, D days, P parts; `done` is what earlier work gave each part."""
+    """Limits of a week; O options, D days, P parts; `done` is what earlier work gave each part.
+
+    What is kept from another plan is an option of its own, fixed on its day; it comes before every
+    limit, and the rest of the week keeps what is left of them.
+    """
 
     options: tuple[Option, ...]
     minutes: NDArray[np.float64]
@@ -86,6 +94,26 @@ class Problem:
     most_sets: int = MOST_SETS
     weight_scale: int = 1000
     done: NDArray[np.float64] = field(default_factory=lambda: np.zeros(len(parts())))
+    kept: Kept = NOTHING_KEPT
+
+    @cached_property
+    def fixed(self) -> NDArray[np.int64]:
+        """Sets that are kept, shape (O, D)."""
+        sets = np.zeros((len(self.options), len(self.minutes)), dtype=np.int64)
+        for row, (day, entry) in enumerate(self.kept.entries, self._free):
+            sets[row, day] = entry.sets
+        return sets
+
+    @cached_property
+    def kept_days(self) -> NDArray[np.int64]:
+        """How often each free option's exercise is kept, zero for what is kept, shape (O,)."""
+        held = [entry.exercise for _, entry in self.kept.entries]
+        own = [held.count(one.exercise.id) for one in self.options[: self._free]]
+        return np.array([*own, *(0 for _ in held)], dtype=np.int64)
+
+    @property
+    def _free(self) -> int:
+        return len(self.options) - len(self.kept.entries)
 
 
 def focuses(intake: Intake) -> tuple[Focus | None, ...]:
@@ -145,14 +173,24 @@ def _alike_days(intake: Intake) -> tuple[tuple[int, int], ...]:
     return ((0, 1),) if same else ()
 
 
-def problem_of(intake: Intake) -> Problem:
-    """The person's limits, options and wants."""
+def problem_of(intake: Intake, keep: Plan | None = None) -> Problem:
+    """The person's limits, options and wants.
+
+    Args:
+        intake: aims and limits.
+        keep: exercises that stay as they stand, on their days.
+
+    Raises:
+        DocumentError: when something is kept on a day that is not trained.
+    """
     weights = priority_weights(intake)
     wanted = bands(intake)
     every = tuple(option(exercise, intake) for exercise in allowed(intake))
     worthy = tuple(one for one in every if merit_of(one.exercise.id) >= LEAST_MERIT)
-    options = shortlist(worthy or every, weights, _least(intake) > 0)
     days = ordered_days(intake)
+    kept = kept_of(keep, [day.day for day in days]) if keep else NOTHING_KEPT
+    free = shortlist(worthy or every, weights, _least(intake) > 0)
+    options = (*free, *(option_of(entry, intake) for _, entry in kept.entries))
     share, _ = volume_share(intake)
     tops = [min(wanted[p.id].most, USUAL_SETS * share if share < 1 else 99.0) for p in parts()]
     back_pain = 0.5 if intake.screening.back_pain else 1.0
@@ -162,10 +200,10 @@ def problem_of(intake: Intake) -> Problem:
     return Problem(
         options=options,
         minutes=np.array([float(day.minutes) for day in days]),
-        fits_day=_fits(options, focuses(intake)),
+        fits_day=np.vstack([_fits(free, focuses(intake)), kept.cells(len(days))]),
         next_day=_next_days(intake),
         alike=_alike(options),
-        alike_days=_alike_days(intake),
+        alike_days=() if kept.entries else _alike_days(intake),
         weights=weights,
         least=np.maximum(_least(intake) - done, 0.0),
         most=np.maximum(np.array(tops) - done, BY_THE_WAY),
@@ -181,6 +219,7 @@ def problem_of(intake: Intake) -> Problem:
         spine_session=MOST_SESSION * back_pain,
         spine_two_days=MOST_TWO_DAYS * back_pain,
         seed=intake.seed,
+        kept=kept,
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,6 +11,7 @@ from numpy.typing import NDArray
 from setwright.audit.criteria.performance_kept import LEAST_KEPT
 from setwright.audit.criteria.rep_range import FEWEST
 from setwright.audit.criteria.rest import LONGEST_S
+from setwright.design.keeping import gathered
 from setwright.design.pairs import pair
 from setwright.design.problem import Problem, ordered_days
 from setwright.exercises import catalogue
@@ -71,7 +73,8 @@ def sessions_of(sets: NDArray[np.int64], problem: Problem, intake: Intake) -> tu
         ]
         if entries:
             entries.sort(key=lambda entry: _first(entry, problem))
-            found.append(_session(_name(entries), day.day, day.minutes, entries))
+            name = problem.kept.names.get(day.day) or _name(entries)
+            found.append(_session(name, day.day, day.minutes, gathered(entries)))
     return tuple(found)
 
 
@@ -89,12 +92,17 @@ def _with(session: Session, entries: Sequence[Entry]) -> Session:
 
 
 def reorder(session: Session, intake: Intake, problem: Problem) -> Session:
-    """Exchange neighbours while that gains growth on the rehearsal; compounds stay in front."""
+    """Exchange neighbours while that gains growth on the rehearsal; compounds stay in front.
+
+    Supersets that are kept stay whole.
+    """
     best, value = session, worth(_alone(session), intake, problem)
     for position in range(len(session.exercises) - 1):
         entries = list(best.exercises)
         one, other = entries[position], entries[position + 1]
         if catalogue.exercise(one.exercise).kind != catalogue.exercise(other.exercise).kind:
+            continue
+        if one.superset or other.superset:
             continue
         entries[position], entries[position + 1] = other, one
         tried = _with(session, entries)
@@ -104,13 +112,15 @@ def reorder(session: Session, intake: Intake, problem: Problem) -> Session:
     return best
 
 
-def hold(session: Session, intake: Intake) -> Session:
+def hold(session: Session, intake: Intake, problem: Problem) -> Session:
     """Lengthen rests until repetitions hold from set to set, within what the audit accepts."""
     for _ in range(LONGER_TRIES):
         lived = rehearse(_alone(session), intake).sessions[0]
         entries = list(session.exercises)
         short = False
         for position, entry in enumerate(entries):
+            if problem.kept.stays(session.day, entry):
+                continue
             able = [one.possible for one in lived.sets if one.entry == position]
             kept = min(able) / max(able[0], 1.0)
             if len(able) > 1 and (kept < LEAST_KEPT or min(able) < entry.reps[0]):
@@ -124,23 +134,26 @@ def hold(session: Session, intake: Intake) -> Session:
     return session
 
 
-def honest_bands(session: Session, intake: Intake) -> Session:
+def honest_bands(session: Session, intake: Intake, problem: Problem) -> Session:
     """Write no repetitions that cannot be done.
 
     The band's low end gives way within reason, then the sets that still fall short of it are left
     out, down to one. Fewer sets come nearer to failure, so this is looked at anew until it holds.
     """
     while True:
-        honest = _with_honest_bands(session, intake)
+        honest = _with_honest_bands(session, intake, problem)
         if honest == session:
             return session
         session = honest
 
 
-def _with_honest_bands(session: Session, intake: Intake) -> Session:
+def _with_honest_bands(session: Session, intake: Intake, problem: Problem) -> Session:
     lived = rehearse(_alone(session), intake).sessions[0]
     entries = []
     for position, entry in enumerate(session.exercises):
+        if problem.kept.stays(session.day, entry):
+            entries.append(entry)
+            continue
         able = [one.possible for one in lived.sets if one.entry == position]
         least = catalogue.exercise(entry.exercise).rep_band[0]
         low = min(entry.reps[0], max(int(min(able)), least, FEWEST))
@@ -158,6 +171,8 @@ def shorten(session: Session, intake: Intake, problem: Problem) -> Session:
     while seconds_of(session, intake) > limit and len(session.exercises) > 0:
         trials = []
         for position, entry in enumerate(session.exercises):
+            if problem.kept.stays(session.day, entry):
+                continue
             entries = list(session.exercises)
             if entry.sets > problem.least_sets:
                 entries[position] = entry.model_copy(update={"sets": entry.sets - 1})
@@ -168,6 +183,8 @@ def shorten(session: Session, intake: Intake, problem: Problem) -> Session:
             tried = _with(session, _unpaired(entries))
             spared = len(entries) == len(session.exercises)
             trials.append((spared, worth(_alone(tried), intake, problem), -position, tried))
+        if not trials:
+            return session
         session = max(trials, key=lambda row: row[:3])[3]
     return session
 
@@ -194,7 +211,7 @@ def fill(plan: Plan, intake: Intake, problem: Problem) -> Plan:
             best: tuple[float, Session] | None = None
             length = seconds_of(now, intake)
             for position, entry in enumerate(now.exercises):
-                if entry.sets >= problem.most_sets:
+                if entry.sets >= problem.most_sets or problem.kept.stays(now.day, entry):
                     continue
                 entries = list(now.exercises)
                 entries[position] = entry.model_copy(update={"sets": entry.sets + 1})
@@ -244,11 +261,13 @@ def settle(sets: NDArray[np.int64], problem: Problem, intake: Intake) -> tuple[S
     settled = []
     for session in sessions_of(sets, problem, intake):
         ordered = reorder(session, intake, problem)
-        paired = _with(ordered, pair(ordered.exercises, MOST_PAIRS))
+        paired = _with(
+            ordered, pair(ordered.exercises, MOST_PAIRS, partial(problem.kept.stays, session.day))
+        )
         # A pair that saves no time is not worth the crowd at two stations.
         shorter = seconds_of(paired, intake) < seconds_of(ordered, intake)
-        held = hold(paired if shorter else ordered, intake)
+        held = hold(paired if shorter else ordered, intake, problem)
         settled.append(shorten(held, intake, problem))
     plan = Plan(setwright="plan/1", title="week", sessions=tuple(settled))
     filled = fill(plan, intake, problem)
-    return tuple(honest_bands(session, intake) for session in filled.sessions)
+    return tuple(honest_bands(session, intake, problem) for session in filled.sessions)

@@ -50,15 +50,17 @@ class Limits:
         used = sets > 0
         seconds = fixed @ used + per_set @ sets
         more = fixed[:, None] * ~used + per_set[:, None] * added
-        free = p.fits_day & (added > 0) & (sets + added <= p.most_sets)
+        free = p.fits_day & (p.fixed == 0) & (added > 0) & (sets + added <= p.most_sets)
         free &= seconds + more <= np.floor(60 * p.minutes)
         fresh = ~used
-        free &= ~fresh | (used.sum(axis=1) < p.most_days_an_exercise)[:, None]
+        days = used.sum(axis=1) + p.kept_days
+        free &= ~fresh | (days < p.most_days_an_exercise)[:, None]
         free &= ~fresh | (used.sum(axis=0) < p.most_exercises)
         free &= ~fresh | ~(self._together @ used)
         back = np.round(spine @ sets, 9)
         adds = spine[:, None] * added
-        free &= back + adds <= p.spine_session
+        # Where what is kept has used a limit up, only what adds nothing to it fits.
+        free &= (back + adds <= p.spine_session) | (adds == 0)
         by_day = np.round(sets.T @ share, 9)
         room = np.minimum(p.session_most - by_day, (p.most - by_day.sum(axis=0))[None, :])
         for early, late in p.next_day:
@@ -66,7 +68,8 @@ class Limits:
             left_back = p.spine_two_days - back[early] - back[late]
             for d in (early, late):
                 room[d] = np.minimum(room[d], left)
-                free[:, d] &= adds[:, d] <= left_back
+                free[:, d] &= (adds[:, d] <= left_back) | (adds[:, d] == 0)
+        room = np.maximum(room, 0.0)
         fits = np.all(share[:, None, :] * added[:, :, None] <= room[None, :, :] + 1e-9, axis=2)
         return np.asarray(free & fits)
 
@@ -102,12 +105,12 @@ def start(problem: Problem, rounds: int) -> Sets:
     limits, score = Limits(problem), Score(problem)
     shape = (len(problem.options), len(problem.minutes))
     none = np.zeros(shape, dtype=bool)
-    now = _refill(np.zeros(shape, dtype=np.int64), limits, score, none)
+    now = _refill(problem.fixed, limits, score, none)
     value = score.of(now)
     best, highest = now, value
     for number in range(rounds):
         tried, banned = now.copy(), none.copy()
-        cells = np.argwhere(now > 0)
+        cells = np.argwhere((now > 0) & (problem.fixed == 0))
         if not len(cells):
             break
         count = min(int(draw.choice(REMOVED)), len(cells))

@@ -20,6 +20,7 @@ Examples:
   setwright design intake.yaml
   setwright design intake.yaml -o plan.yaml
   setwright design intake.yaml --seconds 30 --json
+  setwright design intake.yaml --keep what-stays.yaml -o plan.yaml
 """
 
 
@@ -33,17 +34,26 @@ Examples:
     show_default=True,
     help="Time for the search.",
 )
+@click.option(
+    "--keep",
+    type=click.Path(),
+    metavar="PLAN.yaml",
+    help="Exercises that stay on their days as they stand there; the rest is designed around them.",
+)
 @json_option
-def command(intake: str, output: str | None, seconds: float, as_json: bool) -> None:
+def command(
+    intake: str, output: str | None, seconds: float, keep: str | None, as_json: bool
+) -> None:
     """Design a week."""
     from setwright.design.design import design
     from setwright.documents.yaml_io import write_text
-    from setwright.plan.read import read_intake
+    from setwright.plan.read import read_any_plan, read_intake
     from setwright.plan.write import write_plan
 
     person = read_intake(*read_text(intake))
     progress = _progress if sys.stderr.isatty() else None
-    found = design(person, seconds=seconds, progress=progress)
+    kept = read_any_plan(*read_text(keep)) if keep else None
+    found = design(person, seconds=seconds, progress=progress, keep=kept)
     if output:
         write_text(Path(output), write_plan(found.plan))
     if as_json:
