@@ -73,9 +73,44 @@ def set_columns(book: Workbook) -> None:
             sheet.cell(row, column).fill = PatternFill("solid", fgColor="FFD966")
 
 
+def coloured(book: Workbook) -> None:
+    """Headings told by colour alone, remarks and links between, totals below, an empty column."""
+    sheet = book.active
+    _rows(
+        sheet,
+        [
+            [None, "Spring block - Haukur", None, None, None, None, None],
+            [None, "RIR 2 unless noted, warm up properly!", None, None, None, None, None],
+            [None, "Upper body (Mon)", None, None, None, None, None],
+            [None, "Exercise", None, "Sets x Reps", "Load", "Rest", "Video"],
+            [None, "Flat DB press", None, "4 x 8-10", "26 kg", "2 min", "https://example.org/a"],
+            [None, "Single arm cable row", None, "3 x 10 each", "25 kg", "90 s", None],
+            [None, "Machine shoulder press", None, "3 x 8-12", "35 kg", "2 min", None],
+            [None, "Rear delt cable fly", None, "3 x 15", "7.5 kg", "60 s", None],
+            [None, "Skull crushers / EZ curl", None, "3 x 10-12", None, "60 s", None],
+            [None, "Sets in total", None, 16, None, None, None],
+            [None, "Lower body (Thu)", None, None, None, None, None],
+            [None, "Exercise", None, "Sets x Reps", "Load", "Rest", "Video"],
+            [None, "Smith squat", None, "4 x 6-8, RIR 3", "80 kg", "3 min", None],
+            [None, "45° back extension", None, "3 x 12", "10 kg", "90 s", None],
+            [None, "Single-leg leg extension", None, "3 x 12-15", "20 kg", "60 s", None],
+            [None, "Lying leg curl", None, "3 x 10-12", "40 kg", "90 s", None],
+            [None, "Leg press calf raise", None, "4 x 15", "100 kg", "45 s", None],
+            [None, "Sets in total", None, 17, None, None, None],
+            [None, "questions? just text me", None, None, None, None, None],
+        ],
+    )
+    for row in (3, 11):
+        for column in range(2, 8):
+            sheet.cell(row, column).fill = PatternFill("solid", fgColor="9DC3E6")
+    for row in (3, 11):
+        sheet.merge_cells(start_row=row, end_row=row, start_column=2, end_column=7)
+
+
 BUILDERS: dict[str, Callable[[Workbook], None]] = {
     "16-weeks": weeks,
     "17-set-columns": set_columns,
+    "27-coloured": coloured,
 }
 
 

@@ -10,7 +10,7 @@ from setwright.plan.day_words import DAY_KINDS, HEADING, MINUTES, WEEKDAYS
 from setwright.plan.foreign.model import AS_WRITTEN, BY_CUSTOM
 
 _SIGNS = re.compile(r"[\U0001F000-\U0001FAFF\u2600-\u27BF\u2B00-\u2BFF\uFE0F\u200D\u20E3]+")
-_MARKUP = re.compile(r"^[#=*_~\s>\[{<|-]+|[#=*_~:\s\]}>|-]+$")
+_MARKUP = re.compile(r"^[#=*_~\s>\[{<|•▪◦·●○►‣+–—-]+|[#=*_~:\s\]}>|–—-]+$")
 _DAY = "|".join(sorted(WEEKDAYS, key=len, reverse=True))
 # Weekdays of two or three letters that are words of their own too: only where nothing else
 # stands, or a colon after them.
@@ -80,14 +80,17 @@ PERSON: Final = re.compile(
     r"(?:person|client|for|athlete|name|trainee|kunde|kundin|für)\s*[:=]\s*(.+)\Z", re.IGNORECASE
 )
 UNIT: Final = re.compile(
-    r"(?:.*[.,;]\s*)?(?:units?|(?:all\s+)?(?:the\s+)?(?:loads?|weights?)|(?:alle\s+)?gewichte?|"
-    r"charges?|cargas?|pesos?)\s*(?:(?:listed|given|written)\s*)?"
-    r"(?:[:=]|in|are\s+(?:all\s+)?in|sind\s+in|en)\s*(?:in\s+)?(kg|kilos?|lbs?|pounds)\b.*\Z",
+    r"\b(?:units?|(?:all\s+)?(?:the\s+)?(?:loads?|weights?)|(?:alle\s+)?gewichte?|charges?|cargas?|"
+    r"pesos?|gewichten)\s*(?:(?:listed|given|written)\s*)?"
+    r"(?:[:=]|in|are\s+(?:all\s+)?in|sind\s+in|en)\s*(?:in\s+)?(kg|kilos?|lbs?|pounds)\b",
     re.IGNORECASE,
 )
 NOTE: Final = re.compile(
     r"(?:notes?|notiz(?:en)?|comments?|remarks?|hinweise?|bemerkung|progression|ps|nb|n\.b\.|"
-    r"remember|reminder|coach|cues?|goal|goals|focus|date|start|phase|deload|//|>)\s*[:–-]?\s*\S",
+    r"remember|reminder|coach|cues?|goals?|focus|date|start|phase|deload|//|>|"
+    r"(?:frequency|level|length|gym|equipment|weeks?|age|height|bodyweight|split|häufigkeit|ziel|"
+    r"objecti[fv]o?|objetivo|fréquence|frecuencia|niveau|nivel|doel|dauer|wichtig|important|importante|"
+    r"tipps?|tips?|conseils?|consejos?|warning|attention|achtung|ojo)(?=\s*[:–-]))\s*[:–-]?\s*\S",
     re.IGNORECASE,
 )
 GREETING: Final = re.compile(
@@ -107,9 +110,16 @@ CLOSING: Final = re.compile(
     re.IGNORECASE,
 )
 TOTAL: Final = re.compile(
-    r"(?:(?:grand\s+|weekly\s+)?total\w*|sums?|gesamt\w*|summe|insgesamt|totaal|"
+    r"(?:(?:grand\s+|weekly\s+)?total\w*|(?:sets?|reps?|sätze|séries|volume)\s+(?:in\s+)?total|sums?|gesamt\w*|summe|insgesamt|totaal|"
     r"(?:total\s+)?volume|approx\w*|estimated|duration|dauer|durée|duración|time|zeit)\b"
     r"(?!\s*\d+\s*[x×])",
+    re.IGNORECASE,
+)
+# Words of somebody who speaks to somebody.
+SPEECH: Final = re.compile(
+    r"\b(?:you|we|i|if|when|once|then|add|adding|increase|next|each|every|week|weeks|aim|try|should|"
+    r"can|feel|before|du|wenn|dann|wir|ich|steiger\w*|woche|erhöh\w*|si|quand|tu|vous|ajoute\w*|"
+    r"semaine|cuando|añad\w*|aument\w*|semana|je|als|wanneer|verhoog|voeg)\b",
     re.IGNORECASE,
 )
 SETTING: Final = re.compile(
@@ -121,7 +131,8 @@ SETTING: Final = re.compile(
     re.IGNORECASE,
 )
 SUPERSET: Final = re.compile(
-    r"(?:super\s*-?sets?|supersatz|ss|pair(?:ed)?|bi-?set|tri-?set|giant\s+set|circuit)"
+    r"(?:s[uú]per\s*-?sets?|supersatz|supersätze|s[uú]per\s?s[ée]ries?|bis[ée]ries?|ss|pair(?:ed)?|"
+    r"bi-?set|tri-?set|giant\s+set|circuit|zirkel|circuito|alternat\w+|im\s+wechsel|combo)"
     r"\b[\s\d():,.\w-]{0,30}\Z",
     re.IGNORECASE,
 )
@@ -140,6 +151,9 @@ SECTION: Final = re.compile(
 ASIDE: Final = re.compile(
     r"\b(?:bike|run|walk|treadmill|rower|rowing machine|steps|stretch\w*|mobility|sleep|water|"
     r"protein|sauna|deload|progress\w*|cardio|add\s+(?:weight|load|reps)|"
+    r"échauff\w*|calent\w*|aufwärm\w*|opwarm\w*|étir\w*|dehn\w*|estir\w*|"
+    r"(?:\d\s*x|times|days?|sessions?|mal|fois|veces|keer)\s*(?:per|a|pro|par|por|/|la)\s*"
+    r"(?:week|woche|semaine|semana|wk)|"
     r"holiday|gym|phone|email|version|page|warm[\s-]*up|cool[\s-]*down|foam)\b",
     re.IGNORECASE,
 )

@@ -18,10 +18,16 @@ from setwright.plan.foreign.spoken import in_figures
 
 TAKEN = "\0"
 _LABEL = re.compile(
-    r"\s*(?:[-*•–—+>▪◦·●○►]\s+|[┌├└│⎡⎢⎣]\s*)?"
-    r"(?:(?:(?P<letter>[A-Za-z])(?P<place>[1-9])|(?P<number>\d{1,2})(?P<sub>[a-d]))"
-    r"(?:\s*[.):–-]+\s*|\s+)|(?P<alone>[A-Z])[.)]\s+|\d{1,2}\s*[.)]\s+)?"
+    r"\s*(?:[-*•–—+>▪◦·●○►‣✅☑➡→⁃]+\ufe0f?\s*|\[[ xX]?\]\s*|[┌├└│⎡⎢⎣]\s*)*"
+    r"(?:(?:exercise|exercice|ejercicio|übung|oefening|ex|lift|movement)\.?\s*(?:#|no\.?|nr\.?)?\s*"
+    r"(?:[1-9]\d?|[A-H])\s*[:.)–-]+\s*|"
+    r"(?:(?P<letter>[A-Za-z])(?P<place>[1-9])|(?P<number>\d{1,2})(?P<sub>[a-d]))"
+    r"(?:\s*[.):–-]+\s*|\s+)|(?P<alone>[A-Z])[.):]\s*(?=\w)|[B-H]\s+(?=[a-z]{2,}\b)|"
+    r"[#(]?\d{1,2}\s*[.):]+\s*(?!\d)|\d{1,2}\s*[–-]\s+(?=[^\W\d])|#\d{1,2}\s+)?",
+    re.IGNORECASE,
 )
+# Another exercise's place, as in `rest after B2`.
+_REFERENCE = re.compile(r"\b[A-H]\d\b")
 _CUTS = re.compile(r"[\0,;|()\[\]{}]+|\s[-–—:]+\s|[:]+|\s[-–—]+|[-–—]+\s|\.\s|\.\Z|\n")
 # Words that hold a line together and say nothing alone.
 _GLUE = re.compile(
@@ -257,7 +263,7 @@ def _words(found: Found, masked: str, sets_at: int) -> None:
                     candidates=("partials after the last set", "partials whole sets"),
                 )
             )
-        elif re.search(r"\d", words):
+        elif re.search(r"\d", _REFERENCE.sub("", words)):
             found.doubts.append(Doubt(words, "figures of unknown meaning", blocks=False))
         else:
             found.notes.append(words)

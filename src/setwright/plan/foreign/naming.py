@@ -30,6 +30,10 @@ _RUN_TOGETHER = 6
 _SPELT, _SLIPPED = 0.95, 0.85
 _LONGEST_SPELLING = max(len(one.split()) for one in SPELLINGS)
 _HOW = frozenset(HOW)
+_DOING = frozenset(MOVEMENTS) | {
+    "push", "pull", "deadlift", "lunge", "thrust", "crunch", "dip", "plank", "shrug", "step",
+    "swing", "bridge", "carry", "twist", "rotation", "crusher", "kick", "hold", "chin", "sit",
+}  # fmt: skip
 Words = tuple[str, ...]
 
 
@@ -85,6 +89,11 @@ def _as_written() -> Mapping[str, frozenset[str]]:
 def likely(words: str) -> bool:
     """Whether words are surely, or nearly, the name of an exercise."""
     return len(words) >= 3 and (named(words).ident is not None or named(words).confidence >= 0.7)
+
+
+def moves(words: str) -> bool:
+    """Whether words hold one that says what an exercise does, such as `press` or `row`."""
+    return bool(_DOING & set(_mended(in_english(words).split())))
 
 
 def _spelt(tokens: Sequence[str]) -> Words:

@@ -69,7 +69,7 @@ class _Notes(Reader):
         if _OPENS.match(text) and found.prescribes and self.group is None:
             self.flush()
             self.group, self.by_blank = ("bracket", place), False
-        if place not in self.answers and self.beside(place, text):
+        if place not in self.answers and self.beside(place, text, found):
             pass
         elif self._belongs(found, text, indent):
             self._attach(place, text, found)
@@ -93,6 +93,8 @@ class _Notes(Reader):
         above = self.open.found
         if not found.name and (found.fields or found.doubts):
             return not set(found.fields) & set(above.fields)
+        if found.notes and not found.name and not found.fields and self.open.more:
+            return True
         nothing = not found.fields and not found.doubts and not found.prescribes
         return nothing and indent > self.open.indent and above.prescribes
 

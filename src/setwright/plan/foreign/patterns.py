@@ -90,6 +90,8 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
         ("tempo",
          r"(?<![\d.,])([1-6]0[1X][0-2]|[1-6][0-3][1X][0-2])(?![\d.,])(?!\s*(?:kg|"
          r"lb|s|m)\b)"),
+        ("sets", rf"(?<!\w){SETS}\s*[:=]\s*(\d{{1,2}})(?!\s*[x×\d.,])"),
+        ("reps", rf"(?<!\w){REPS}\s*[:=]\s*({_COUNT})(?!\s*[x×])"),
         ("load_times", rf"(?<=\d)\s*[x×*]\s*({NUMBER}\s*{_WEIGHT}){_HAND}"),
         ("sets_reps",
          rf"(?P<sets>(?<![\d.,])\d{{1,3}}{TO}\d{{1,3}}){_TIMES}(?P<reps>{_COUNT})"
@@ -132,7 +134,8 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
          r"(?:failure|muskelversagen|versagen)|(?:jusqu\W)?à\s+l\W[ée]chec|al\s+fallo|tot\s+falen)"
          r"(?!\w)"),
         ("percent", rf"(?:@\s*|at\s+)?({BAND}\s*%(?:\s*(?:of\s+)?1\s?RM)?)"),
-        ("load", rf"(?:@\s*|(?:at|with|w/|mit|con|met|à|avec|a|med)\s+)?({BAND}\s*{_WEIGHT}){_HAND}"),
+        ("load",
+         rf"(?:@\s*|(?:at|with|w/|mit|con|met|à|avec|a|med)\s+)?({BAND}\s*{_WEIGHT}){_HAND}"),
         ("load",
          rf"(?<!\w)(?:load|weight|gewicht|last|charge|poids|carga|peso|"
          rf"vekt)\s*[:=]?\s*({BAND})(?!\s*(?:"

@@ -13,7 +13,7 @@ from setwright.plan.foreign.draft import JOINED, DayDraft, Draft, day_words
 from setwright.plan.foreign.headings import DayHeading, day_heading
 from setwright.plan.foreign.line import Found, read_line
 from setwright.plan.foreign.model import ASSUMED, BY_CUSTOM, DOUBTFUL
-from setwright.plan.foreign.naming import likely, named
+from setwright.plan.foreign.naming import likely, moves, named
 from setwright.plan.foreign.settings import SETTABLE, by_kind
 from setwright.plan.foreign.spoken import in_figures
 
@@ -26,6 +26,11 @@ _BETWEEN = re.compile(
 _TITLE_WORDS = 12
 # Words of a sentence with a full stop, at least.
 _SENTENCE = 4
+_ENDS = re.compile(r"[.!?,;]\W*\Z")
+_RESTING = re.compile(
+    r"\b(?:rest\w*|pausen?|repos|r[ée]cup\w*|descans\w*|recuper\w*|rust\w*|pauze|breaks?|between)\b",
+    re.IGNORECASE,
+)
 
 
 class Reader:
@@ -179,9 +184,14 @@ class Reader:
                 self.draft.head[key] = match[1].strip()
                 say(place, text, "title", f"{key} {match[1].strip()!r}", row=row)
                 return key
-        unit = headings.UNIT.match(words)
+        unit = headings.UNIT.search(words)
         if unit is not None:
             self.set_unit("kg" if unit[1][0] in "kK" else "lb")
+            rest = words[: unit.start()].strip(" -–—,.;|(")
+            if rest and not re.search(r"[.!?]\s*\Z", words[: unit.start()]) and self.is_title(rest):
+                self.draft.head["title"] = rest
+                say(place, text, "title", f"title {rest!r}; loads in {self.unit}", row=row)
+                return "title"
             say(place, text, "setting", f"loads in {self.unit}", row=row)
             return "unit"
         week = headings.week_number(text)
@@ -219,17 +229,29 @@ class Reader:
             return True
         return any(one.match(words) for one in (headings.CLOSING, headings.TOTAL))
 
-    def beside(self, place: str, text: str, row: str = "") -> bool:
-        """Account for a warm-up, a cool-down or cardio told in one line, sets or not."""
+    def beside(self, place: str, text: str, found: Found, row: str = "") -> bool:
+        """Account for a warm-up, cardio, a sum or a remark told in one line."""
         words = headings.bare(re.sub(r"\A\s*(?:[-*•]|\d{1,2}[.)])\s+", "", text))
         section = headings.SECTION.match(words)
-        if section is None or not (section["warm"] or section["after"]):
+        said = ""
+        if section is not None and (section["warm"] or section["after"]):
+            more = re.search(r"\w", words[section.end() :]) is not None
+            if more and named(words).ident is None:
+                said = "a warm-up, a cool-down or cardio; not kept in a plan"
+        elif found.prescribes and self._remark(words, found.name):
+            said = "a note; not kept in a plan"
+        if said:
+            self.draft.say(place, text, "note", said, BY_CUSTOM, row=row)
+        return bool(said)
+
+    def _remark(self, words: str, name: str) -> bool:
+        """Whether a line with sets or repetitions speaks of training and prescribes no exercise."""
+        if not words or named(name).ident is not None or moves(words):
             return False
-        if not re.search(r"\w", words[section.end() :]) or named(words).ident is not None:
-            return False
-        said = "a warm-up, a cool-down or cardio; not kept in a plan"
-        self.draft.say(place, text, "note", said, BY_CUSTOM, row=row)
-        return True
+        told = (headings.TOTAL, headings.NOTE, headings.GREETING, headings.CLOSING)
+        if any(one.match(words) for one in told) or headings.ASIDE.search(words):
+            return True
+        return headings.SPEECH.search(words) is not None and self.sentence(words, -1)
 
     def _names_day(self, heading: DayHeading) -> bool:
         """Give the session a name when so far it has only its weekday or number."""
@@ -258,8 +280,10 @@ class Reader:
         kinds = by_kind(words, self.unit)
         for_all = headings.SETTING.search(words) is not None
         fields = {key: value for key, value in found.fields.items() if key in SETTABLE}
+        if not _RESTING.search(words):
+            fields.pop("rest_s", None)
         if not kinds:
-            if not fields or found.doubts or not set(found.fields) <= SETTABLE:
+            if not fields or found.doubts or len(fields) < len(found.fields):
                 return False
             if not for_all and (found.name and not _BETWEEN.match(found.name)):
                 return False
@@ -292,28 +316,36 @@ class Reader:
                 "no sets and repetitions", best.candidates, row)  # fmt: skip
             return "unfinished"
         aside = headings.ASIDE.search(words) is not None
-        first = not self.draft.days and "title" not in self.draft.head and not self.letter
-        short = len(words.split()) <= _TITLE_WORDS and not re.search(r"[.!?,;]\W*\Z", words)
+        title = self.is_title(words)
         bare_figures = not found.fields and not found.prescribes
-        if not aside and (found.fields or found.doubts) and not (first and short and bare_figures):
-            if bare_figures and self.sentence(words):
+        if not aside and (found.fields or found.doubts) and not (title and bare_figures):
+            if self.sentence(words, 0 if bare_figures else 2) and not found.prescribes:
                 say(place, text, "note", kept, BY_CUSTOM, row=row)
                 return "note"
             why = "; ".join(one.why for one in found.doubts) or "figures without an exercise"
             say(place, text, "attention", "not in the plan", DOUBTFUL, why, row=row)
             return "unfinished"
-        if first and short and not aside:
+        if title and not aside:
             self.draft.head["title"] = words
             say(place, text, "title", f"title {words!r}", BY_CUSTOM, row=row)
             return "title"
         say(place, text, "note", kept, BY_CUSTOM, row=row)
         return "note"
 
-    def sentence(self, words: str) -> bool:
-        """Whether words with figures in them are a sentence rather than a line of a plan."""
-        letters = re.findall(r"[^\W\d_]{2,}", words)
-        ends = re.search(r"[.!?]\W*\Z", words) is not None
-        return len(letters) >= (_SENTENCE if ends else 2 * _SENTENCE)
+    def is_title(self, words: str) -> bool:
+        """Whether words may be the title: the first ones, short, and no sentence."""
+        first = not self.draft.days and "title" not in self.draft.head and not self.letter
+        return first and len(words.split()) <= _TITLE_WORDS and not _ENDS.search(words)
+
+    def sentence(self, words: str, more: int = 0) -> bool:
+        """Whether words with figures in them are a sentence rather than a line of a plan.
+
+        Args:
+            words: of the line.
+            more: words that a sentence must have beyond the least.
+        """
+        count = len(re.findall(r"[^\W\d_]{2,}", words)) - more
+        return count >= (_SENTENCE if _ENDS.search(words) else 2 * _SENTENCE)
 
 
 def _told(fields: Mapping[str, Any]) -> str:

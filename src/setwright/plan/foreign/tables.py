@@ -198,6 +198,11 @@ class _Sheet(Reader):
         telling = [
             c for c in cells if _role(block, c) not in ("exercise", "other", "order", "note")
         ]
+        if headings.TOTAL.match(cells[name_at]) and not likely(cells[name_at]):
+            for column, text in cells.items():
+                self.draft.say(self.name(at, column), text, "note", "a sum or a remark", BY_CUSTOM,
+                               row=row)  # fmt: skip
+            return True
         whole = read_line(cells[name_at], self.unit, self.unit_said)
         if not telling and not whole.prescribes and not likely(whole.name or cells[name_at]):
             others = {c: text for c, text in cells.items() if c != name_at}
@@ -310,9 +315,9 @@ class _Sheet(Reader):
         return True
 
     def _alone(self, place: str, text: str, block: _Block, row: str) -> None:
-        if place not in self.answers and self.beside(place, text, row):
-            return
         found = self.parsed(place, ", ".join(text.splitlines()))
+        if place not in self.answers and self.beside(place, text, found, row):
+            return
         if found.prescribes:
             self.exercise(place, text, found, self._day(block), block.group)
             return

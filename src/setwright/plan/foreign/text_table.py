@@ -77,12 +77,15 @@ def _spaced(heading: str) -> Cut:
         pieces = list(re.finditer(r"\S+(?: \S+)*", full))
         if len(pieces) < 2:
             return [line.strip()]
+        if not starts:
+            return [line.strip()]
         for piece in pieces:
-            middle = (piece.start() + min(piece.end(), piece.start() + 4)) / 2
-            at = max(0, bisect_right(starts, middle + 1) - 1) if starts else 0
-            if not starts:
-                return [line.strip()]
-            cells[at] = f"{cells[at]} {piece[0]}".strip()
+            at = max(0, bisect_right(starts, piece.start() + 2) - 1)
+            for word in re.finditer(r"\S+", piece[0]):
+                start = piece.start() + word.start()
+                if word.start() and any(abs(start - one) <= 1 for one in starts[at + 1 :]):
+                    at = max(0, bisect_right(starts, start + 1) - 1)
+                cells[at] = f"{cells[at]} {word[0]}".strip()
         return cells
 
     return cut

@@ -191,7 +191,13 @@ _JOINTS: Final = re.compile(
 
 def folded(words: str) -> str:
     """Words in small letters without accents; only letters, figures and single spaces."""
-    plain = words.lower().replace("ß", "ss").replace("ø", "o").replace("æ", "ae")
+    plain = (
+        words.lower()
+        .replace("°", " degree ")
+        .replace("ß", "ss")
+        .replace("ø", "o")
+        .replace("æ", "ae")
+    )
     apart = unicodedata.normalize("NFKD", plain)
     letters = "".join(one for one in apart if not unicodedata.combining(one))
     return " ".join(re.sub(r"[^\w]+|_", " ", letters).split())

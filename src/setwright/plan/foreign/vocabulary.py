@@ -96,6 +96,7 @@ SPELLINGS: Final[Mapping[str, str]] = {
         "landmine": "land|mine",
         "lowhigh": "low|to|high low|high",
         "highlow": "high|to|low high|low",
+        "45 degree": "45 45|deg 45|degrees",
         "wrist": "forearm|wrist",
     }.items()
     for written in (meant, *(one.replace("|", " ") for one in forms.split()))
