@@ -22,17 +22,13 @@ PAIN_LEVELS = 11
 
 
 def document(day: Day) -> dict[str, Any]:
-    """Everything but the tables, as plain data.
-
-    ``version`` changes when what was planned does, not when sets are logged.
-    """
+    """Everything but the tables, as plain data."""
     meetings = {
         "now": None if day.now is None else _meeting(day, day.now, "now"),
         "then": None if day.then is None else _meeting(day, day.then, "then"),
     }
     return {
         "day": day.today.isoformat(),
-        "version": _version(day),
         "unit": day.plan.unit,
         **meetings,
         "missed": [] if day.missed is None else list(day.missed.because),
@@ -113,6 +109,7 @@ def _meeting(day: Day, meeting: Meeting, which: str) -> dict[str, Any]:
         "weekday": f"{meeting.day:%A}",
         "words": f"{meeting.day:%A %-d %B}",
         "week": meeting.week,
+        "version": _version(meeting),
         "notes": list(meeting.notes),
         "places": [
             {"at": f"{which}-{n}", **_place(day, meeting, place, n)}
@@ -132,11 +129,7 @@ def _place(day: Day, meeting: Meeting, place: Place, position: int) -> dict[str,
     return {"own": own, "other": other, "done_as": place.done_as}
 
 
-def _version(day: Day) -> str:
-    """Of what is planned: sessions, their days and the plan."""
-    known = [day.today.isoformat(), *day.symptoms, *day.left_out]
-    for meeting in (day.now, day.then):
-        if meeting is not None:
-            known += [meeting.name, meeting.day.isoformat()]
-            known += [place.entry.model_dump_json() for place in meeting.places]
+def _version(meeting: Meeting) -> str:
+    """Changes when what is planned does, not when sets are logged."""
+    known = [meeting.name, *(place.entry.model_dump_json() for place in meeting.places)]
     return hashlib.sha256("\n".join(known).encode()).hexdigest()[:16]

@@ -48,7 +48,8 @@ class Work(TypedDict):
         sets: as planned before the session.
         first: what is asked now, from the sets of today.
         last: the last time, or empty words.
-        set_s: seconds a repetition takes.
+        how: how plates make the first load, or empty.
+        rep_s: seconds a repetition takes.
     """
 
     exercise: str
@@ -70,6 +71,7 @@ class Work(TypedDict):
     step: float
     rest_s: list[int]
     partials: str
+    how: str
     sets: list[Suggestion]
     first: Suggestion
     last: str
@@ -119,6 +121,7 @@ def work(
         step=FREE_STEP[unit],
         rest_s=list(entry.rest_s),
         partials=entry.partials or "",
+        how=planned.how if "a side" in planned.how else "",
         sets=sets,
         first=suggested(client, entry, planned, unit, today),
         last=_last_time(client, exercise.id, day, unit),
