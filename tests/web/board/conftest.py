@@ -51,3 +51,29 @@ def at(week):
         return reverse(name, args=(week.client_id, week.starts))
 
     return address
+
+
+@pytest.fixture
+def open_board(open_page, live_server, coach, week, at):
+    """Open the board in a real browser, signed in as the coach."""
+
+    def opened(query: str = "", **wishes):
+        from django.conf import settings
+        from django.test import Client
+
+        client = Client()
+        client.force_login(coach)
+        page = open_page(**wishes)
+        page.context.add_cookies(
+            [
+                {
+                    "name": settings.SESSION_COOKIE_NAME,
+                    "value": client.cookies[settings.SESSION_COOKIE_NAME].value,
+                    "url": live_server.url,
+                }
+            ]
+        )
+        page.goto(live_server.url + at() + query)
+        return page
+
+    return opened

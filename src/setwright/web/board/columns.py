@@ -12,7 +12,7 @@ from setwright.handout.timeline import Block, Lane, blocks
 from setwright.handout.wording import counted, listed, rest_words, rir_words, span
 from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.model import RehearsedSession
-from setwright.web.board.geometry import rem, strip, ticks
+from setwright.web.board.geometry import lines_in, rem, strip, ticks
 from setwright.web.board.locks import key
 
 
@@ -26,6 +26,7 @@ class Card:
         label: everything in words, for a screen reader.
         strip: SVG of its sets to scale.
         misses: remarks that miss at this place.
+        lines: lines of text that fit into it, three at most counted.
     """
 
     at: str
@@ -39,6 +40,7 @@ class Card:
     locked: bool
     misses: int
     close: int
+    lines: int
 
 
 @dataclass(frozen=True)
@@ -166,6 +168,7 @@ def _card(
         held,
         misses,
         close,
+        lines_in(block.whole.end_s - block.whole.start_s),
     )
 
 

@@ -14,6 +14,8 @@ from setwright.web.board.geometry import bar
 
 # The bars' scale never ends before this many sets a week.
 LEAST_SCALE = 20.0
+# Parts nobody asks for are listed from this many sets on.
+LEAST_SHOWN = 0.1
 
 
 @dataclass(frozen=True)
@@ -45,30 +47,48 @@ class MuscleRows:
     name: str
     rows: tuple[DoseRow, ...]
 
+
+@dataclass(frozen=True)
+class Dose:
+    """The doses of a week, from the neck down.
+
+    Attributes:
+        asked: parts that are meant to get a least dose.
+        besides: other parts that get some.
+    """
+
+    asked: tuple[MuscleRows, ...]
+    besides: tuple[MuscleRows, ...]
+
     @property
-    def off(self) -> bool:
-        """Whether a part is outside its target."""
-        return any(row.off for row in self.rows)
+    def short(self) -> int:
+        """How many parts are below their target."""
+        return sum(row.off.endswith("short") for one in self.asked for row in one.rows)
 
 
-def dose_of(report: AuditReport, intake: Intake | None) -> tuple[MuscleRows, ...]:
-    """The dose of every part that is trained or meant to be, from the neck down."""
+def dose_of(report: AuditReport, intake: Intake | None) -> Dose:
+    """The dose of every part that is trained or meant to be."""
     response = report.response
     weekly = dict(zip(response.parts, map(float, response.weekly_sets), strict=True))
     at = {part: n for n, part in enumerate(response.parts)}
     wanted = bands(intake)
     targets = {part: band for part, band in wanted.items() if band.least > 0}
     scale = max(LEAST_SCALE, *weekly.values())
-    return tuple(
-        MuscleRows(
-            name,
-            tuple(
-                _row(part, weekly[part.id], wanted[part.id], report, at[part.id], scale)
-                for part in members
-            ),
-        )
-        for name, members in groups(weekly, targets)
-    )
+    asked: list[MuscleRows] = []
+    besides: list[MuscleRows] = []
+    for name, members in groups(weekly, targets):
+        rows = [
+            (
+                part.id in targets,
+                _row(part, weekly[part.id], wanted[part.id], report, at[part.id], scale),
+            )
+            for part in members
+            if part.id in targets or weekly[part.id] >= LEAST_SHOWN
+        ]
+        for into, meant in ((asked, True), (besides, False)):
+            if chosen := tuple(row for is_meant, row in rows if is_meant is meant):
+                into.append(MuscleRows(name, chosen))
+    return Dose(tuple(asked), tuple(besides))
 
 
 def _row(

@@ -13,11 +13,18 @@ REM_A_MINUTE = 0.55
 # A mark of the scale every so many minutes.
 TICK_MIN = 10
 _WIDE = 10
+# Height of a line of a block's text, as the style sheet has it.
+LINE_REM = 0.9
 
 
 def rem(seconds: float) -> str:
     """A length of time as a height: ``4.4rem``."""
     return f"{seconds / 60 * REM_A_MINUTE:.2f}rem"
+
+
+def lines_in(seconds: float) -> int:
+    """Lines of text that fit into a block, three at most counted."""
+    return max(min(int((seconds / 60 * REM_A_MINUTE - 0.1) / LINE_REM), 3), 1)
 
 
 def strip(block: Block, lane: Lane) -> SafeString:

@@ -104,10 +104,10 @@ def targets_of(plan: Plan, at: At) -> tuple[Targets, ...]:
             start = span(session, position)[0] if position < len(session.exercises) else position
             if here or start != position:
                 continue
-            label = "first"
+            label = f"{session.day[:3].capitalize()}, first"
             if position:
                 before = session.exercises[position - 1].exercise
-                label = f"after {catalogue.exercise(before).name}"
+                label = f"{session.day[:3].capitalize()}, after {catalogue.exercise(before).name}"
             places.append(Target(f"{number}.{position}", label))
         if places:
             found.append(Targets(f"{session.day.capitalize()}, {session.name}", tuple(places)))

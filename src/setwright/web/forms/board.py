@@ -96,11 +96,11 @@ def prescription_of(entry: Entry, unit: Unit) -> dict[str, Any]:
         "sets": entry.sets,
         "reps_low": entry.reps[0],
         "reps_high": entry.reps[1],
-        "rir_first": entry.rir[0],
-        "rir_last": entry.rir[1],
+        "rir_first": f"{entry.rir[0]:g}",
+        "rir_last": f"{entry.rir[1]:g}",
         "rest_low": entry.rest_s[0],
         "rest_high": entry.rest_s[1],
-        "load": None if load is None else round(from_kg(load, unit), 3),
+        "load": None if load is None else f"{round(from_kg(load, unit), 3):g}",
         "note": entry.note,
     }
 

@@ -15,6 +15,7 @@ from setwright.plan.week import Plan
 from setwright.web.board import locks
 from setwright.web.board.columns import columns_of
 from setwright.web.board.dose import dose_of
+from setwright.web.board.effect import effect_of
 from setwright.web.board.figures import report_of
 from setwright.web.board.jobs import outcome_of
 from setwright.web.board.remarks import remarks_of
@@ -96,8 +97,13 @@ def context_of(week: Week, shown: Shown) -> dict[str, Any]:
         intake = intake_for(week.client)
         report = report_of(plan, intake)
         locked = locks.keys(plan) & set(week.locked)
+        before = week.current.parent if week.current else None
+        old = plan_of(before.text) if before else None
         context |= {
             "plan": plan,
+            "effect": effect_of(week.current.what, (old, report_of(old, intake)), (plan, report))
+            if old and week.current
+            else None,
             "board": columns_of(plan, report, locked),
             "dose": dose_of(report, intake),
             "remarks": remarks_of(report),
