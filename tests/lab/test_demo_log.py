@@ -56,10 +56,10 @@ def test_one_load_is_in_the_wrong_unit(records):
     for one in log_of(records).sets():
         by_exercise.setdefault(one.exercise, []).append(one)
     odd = [
-        after.load_kg / before.load_kg
+        one.load_kg / later.load_kg
         for sets in by_exercise.values()
-        for before, after in pairwise(sets)
-        if before.load_kg > 0 and after.load_kg / before.load_kg > 1.9
+        for one, later in pairwise(sets)
+        if later.load_kg > 0 and one.load_kg / later.load_kg > 1.9
     ]
     assert len(odd) == 1
     assert odd[0] == pytest.approx(2.2046, abs=0.05)

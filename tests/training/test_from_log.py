@@ -13,6 +13,7 @@ from setwright.plan.intake import Intake
 from setwright.plan.log import BodyMass, Record, SetRecord, Withdrawn, log_of
 from setwright.plan.read import read_intake
 from setwright.training.from_log import done_sets, left_out
+from setwright.training.past import past_from_log
 
 AT = datetime(2026, 9, 7, 18, 5)
 EXAMPLE = Path(__file__).parents[2] / "examples" / "intake.yaml"
@@ -129,3 +130,13 @@ def test_a_partial_repetition_counts_half() -> None:
 def test_day_and_minute() -> None:
     (one,) = done_sets(log_of([a_set(1)]))
     assert (one.day, one.minute) == (AT.toordinal(), 18 * 60 + 5)
+
+
+def test_a_day_without_a_repetition_is_remembered_until_one_is_done() -> None:
+    tried = a_set(1, load=100, reps=0), a_set(2, load=90, reps=0)
+    day = AT.toordinal()
+    past = past_from_log(log_of([*tried]))
+    assert past.failed_kg("leg-press", day - 1) is None
+    assert past.failed_kg("leg-press", day) == past.failed_kg("leg-press", day + 7) == 90
+    later = a_set(3, load=60, at=AT + timedelta(days=3))
+    assert past_from_log(log_of([*tried, later])).failed_kg("leg-press", day + 7) is None

@@ -37,6 +37,7 @@ class Case:
         bias_spoken: it is sure enough to be spoken of.
         check: the last set goes to failure, to check the calls.
         most_rise: share by which a load may rise at once.
+        failed_kg: load at which no repetition could be done the last time, or None.
     """
 
     lifter: Lifter
@@ -56,6 +57,7 @@ class Case:
     bias_spoken: bool
     check: bool
     most_rise: float
+    failed_kg: float | None = None
 
     def known(self) -> bool:
         """Whether strength on the exercise is known at all."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from setwright.exercises.model import Exercise
 from setwright.plan.intake import Intake
 from setwright.plan.limits import rir_floor
+from setwright.rehearsal.strength import Z80
 from setwright.training.done import DoneSet
 from setwright.training.lifter import Honesty
 
@@ -18,6 +19,8 @@ ENOUGH_CALLS = 6
 # (rir-accuracy-meta-2022), so less is allowed towards stopping even earlier.
 MOST_FURTHER = 2.0
 MOST_EARLIER = 1.0
+# Lower quartile over lower end of the 80 % interval, both from the middle of a normal law.
+QUARTER = 0.6745 / Z80
 # Bias from which it is worth a word, repetitions: calls come in whole numbers.
 SPOKEN_BIAS = 0.5
 EVIDENCE = ("rir-accuracy-meta-2022", "rir-accuracy-squat-70-percent-2021")
@@ -37,10 +40,16 @@ class Asked:
 
 
 def known_bias(honest: Honesty) -> float:
-    """Real less felt RIR that is acted on; 0 before enough calls, and within bounds."""
+    """Real less felt RIR that is acted on; 0 before enough calls, and within bounds.
+
+    To ask for more effort than felt it must be there with three chances in four; to ask for less
+    the estimate itself is enough.
+    """
     if honest.calls < CALLS_TO_USE:
         return 0.0
-    return min(max(honest.bias, -MOST_EARLIER), MOST_FURTHER)
+    sure = honest.bias - QUARTER * (honest.bias - honest.low)
+    further = min(honest.bias, max(sure, 0.0))
+    return min(max(further, -MOST_EARLIER), MOST_FURTHER)
 
 
 def may_be_said(honest: Honesty) -> bool:

@@ -27,6 +27,9 @@ CALLS_SHARE = 0.1
 # than they differ by, for silence may mean something (our choice).
 CALLS_TO_GUESS = 3
 GUESS_SD = 1.0
+ANY = ""
+# A reserve beyond this many means "many": each further one is a repetition of SD (our choice).
+CLEAR_FELT = 4.0
 Experience = Literal["beginner", "intermediate", "advanced"]
 
 
@@ -90,6 +93,17 @@ class Calls:
     felt: float
     length: float
     variance: float = 0.0
+
+    def and_one(self, felt: float, length: float) -> Calls:
+        """With one call more."""
+        count = self.count + 1
+        share = max(1.0 / count, CALLS_SHARE)
+        return Calls(
+            count,
+            self.felt + share * (felt - self.felt),
+            self.length + share * (length - self.length),
+            (1.0 - share) * (self.variance + share * (felt - self.felt) ** 2),
+        )
 
 
 class Lifter:
@@ -171,10 +185,21 @@ class Lifter:
     def _effort(self, done: DoneSet, kept: float) -> Effort:
         felt, felt_sd = None if done.to_failure else done.rir, 0.0
         silent = done.rir is None and not done.to_failure
-        heard = self._calls.get(done.exercise)
-        if silent and heard is not None and heard.count >= CALLS_TO_GUESS:
-            felt, felt_sd = heard.felt, sqrt(heard.variance + GUESS_SD**2)
+        if felt is not None:
+            felt_sd = max(felt - CLEAR_FELT, 0.0)
+        elif silent:
+            heard = self._like(done.exercise)
+            if heard is not None:
+                felt, felt_sd = heard.felt, sqrt(heard.variance + GUESS_SD**2)
         return Effort(done.exercise, done.system_kg, felt, felt_sd, silent, kept)
+
+    def _like(self, exercise: str) -> Calls | None:
+        """Calls that a set without a word is likely to be like: its exercise's, or all."""
+        for key in (exercise, ANY):
+            heard = self._calls.get(key)
+            if heard is not None and heard.count >= CALLS_TO_GUESS:
+                return heard
+        return None
 
     def _note(self, exercise: str, day: int) -> None:
         rows = self._history.setdefault(exercise, [])
@@ -283,15 +308,8 @@ class Lifter:
 
     def _hear(self, exercise: str, felt: float, length: float) -> None:
         """Keep what calls of an exercise are like: how many, of which reserve, how long the set."""
-        heard = self._calls.get(exercise, Calls(0, felt, length))
-        count = heard.count + 1
-        share = max(1.0 / count, CALLS_SHARE)
-        self._calls[exercise] = Calls(
-            count,
-            heard.felt + share * (felt - heard.felt),
-            heard.length + share * (length - heard.length),
-            (1.0 - share) * (heard.variance + share * (felt - heard.felt) ** 2),
-        )
+        for key in (exercise, ANY):
+            self._calls[key] = self._calls.get(key, Calls(0, felt, length)).and_one(felt, length)
 
 
 def fit(

@@ -13,6 +13,7 @@ from setwright.training.after_break import EVIDENCE as BREAK_EVIDENCE
 from setwright.training.after_break import Return
 from setwright.training.case import Case, whole
 from setwright.training.past import Outing
+from setwright.training.set_load import MOST_LIGHTER
 from setwright.training.sets import Change
 from setwright.training.trouble import stop_words
 
@@ -20,6 +21,7 @@ from setwright.training.trouble import stop_words
 TOP_SLACK = 0.5
 ACSM = "step-acsm"
 REPS_EQUAL = "step-reps-equal"
+NOTHING_EVIDENCE = ("common practice",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +45,31 @@ class LoadStep:
 
 def next_load(case: Case) -> LoadStep:
     """Decide the load of the first set."""
+    step = _by_the_rules(case)
+    if case.failed_kg is None or step.change == "stop":
+        return step
+    return _after_nothing(case, step, case.failed_kg)
+
+
+def _after_nothing(case: Case, step: LoadStep, failed_kg: float) -> LoadStep:
+    """Clearly lighter after a day without a repetition; left out where nothing is lighter."""
+    steps, mass = case.ladder, case.body_mass_kg
+    if not steps.measured:
+        text = "No repetition was done last time: a lighter band, or an easier exercise."
+        return LoadStep(None, "down", False, (text,), NOTHING_EVIDENCE)
+    wanted = steps.external(steps.system(failed_kg, mass) * (1 - MOST_LIGHTER), mass)
+    lighter = steps.at_most(min(wanted, failed_kg))
+    if lighter is None or lighter >= failed_kg:
+        lighter = steps.below(failed_kg)
+    if lighter is None:
+        text = "No repetition was done at the lightest load: leave it out, take an easier exercise."
+        return LoadStep(None, "stop", False, (text,), NOTHING_EVIDENCE)
+    load = lighter if step.load_kg is None else min(lighter, step.load_kg)
+    text = "No repetition was done last time: clearly lighter."
+    return LoadStep(load, "down", False, (text,), NOTHING_EVIDENCE)
+
+
+def _by_the_rules(case: Case) -> LoadStep:
     if case.trouble.stop:
         return LoadStep(None, "stop", False, stop_words(case.trouble), case.trouble.evidence)
     if not case.ladder.measured:

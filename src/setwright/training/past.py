@@ -60,12 +60,15 @@ class Past:
         reports: pain, technique and symptoms by exercise and day.
         days: days on which anything was trained, rising.
         ill_until: last day on which illness was reported, or None.
+        nothing: last day on which a set ended without a repetition, by exercise, and the lightest
+            load of such sets on it.
     """
 
     outings: dict[str, list[Outing]] = field(default_factory=dict)
     reports: dict[str, dict[int, Trouble]] = field(default_factory=dict)
     days: list[int] = field(default_factory=list)
     ill_until: int | None = None
+    nothing: dict[str, tuple[int, float]] = field(default_factory=dict)
 
     def add(self, done: DoneSet, trouble: Trouble = NONE) -> None:
         """One more set, not earlier than those before it."""
@@ -85,6 +88,21 @@ class Past:
         if trouble != NONE:
             by_day = self.reports.setdefault(exercise, {})
             by_day[day] = together(by_day.get(day, NONE), trouble)
+
+    def tried(self, exercise: str, day: int, load_kg: float) -> None:
+        """A set in which no repetition could be done, not earlier than those before it."""
+        known = self.nothing.get(exercise)
+        if known is not None and known[0] == day:
+            load_kg = min(load_kg, known[1])
+        self.nothing[exercise] = (day, load_kg)
+
+    def failed_kg(self, exercise: str, day: int) -> float | None:
+        """Load at which nothing could be done, up to a day; None when a set was done since."""
+        known = self.nothing.get(exercise)
+        if known is None or known[0] > day:
+            return None
+        done = any(known[0] <= one.day <= day for one in self.outings.get(exercise, ()))
+        return None if done else known[1]
 
     def before(self, exercise: str, day: int) -> tuple[Outing, ...]:
         """Outings of an exercise before a day, in time order."""
@@ -145,6 +163,8 @@ def past_from_log(
         day = record.at.toordinal()
         if isinstance(record, SetRecord):
             past.report(record.exercise, day, trouble_of((record,)))
+            if record.role == "working" and record.reps + record.partial_reps == 0:
+                past.tried(record.exercise, day, record.load_kg)
         elif isinstance(record, Skipped | Missed) and record.reason == "ill":
             past.ill_until = day
     return past

@@ -88,6 +88,7 @@ def plan_sets(
         case = Case(
             lifter, exercise, entry, day, mass, ladder(exercise, gym), effort, left, place,
             last, last, trouble, back, bias, spoken, check, MOST_RISE[intake.experience],
+            past.failed_kg(entry.exercise, day),
         )  # fmt: skip
         usual = [one for one in known if not block.eased_on(one.day)] or known
         if back is None and usual and case.ladder.measured:

@@ -88,6 +88,10 @@ class Diary:
             done.append(one)
         return tuple(done)
 
+    def nothing(self, day: int, load_kg: float, exercise: str = "lat-pulldown") -> None:
+        """A day on which no repetition could be done."""
+        self.past.tried(exercise, MONDAY + day, load_kg)
+
     def entry(self, exercise: str = "lat-pulldown", **changes: object) -> Entry:
         """An entry of a plan."""
         return entry(exercise, **changes)

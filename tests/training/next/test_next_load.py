@@ -57,6 +57,37 @@ def test_a_set_that_fell_short_holds_the_load(diary):
     assert any("fell short" in one for one in answer.because)
 
 
+def test_after_a_day_without_a_repetition_clearly_lighter(diary):
+    weeks(diary, (10, 9, 9))
+    diary.nothing(17, 50.0)
+    (answer,) = diary.plan(21)
+    assert answer.change == "down"
+    assert 0 < answer.sets[0].load_kg <= 40.0
+    diary.outing(21, 40.0, (12, 12, 12))
+    (answer,) = diary.plan(25)
+    assert answer.change == "up"
+
+
+@pytest.mark.parametrize("before", [(), (3, 2, 2)])
+def test_without_a_repetition_at_the_lightest_load_it_is_left_out(diary, before):
+    lightest = diary.ladder("lat-pulldown").lightest()
+    if before:
+        diary.outing(14, lightest, before)
+    diary.nothing(21, lightest)
+    (answer,) = diary.plan(28)
+    assert answer.change == "stop" and not answer.sets
+    assert "easier exercise" in answer.because[0]
+
+
+def test_without_a_repetition_of_a_body_weight_exercise_help_is_taken_where_there_is_any(new_diary):
+    for gym, change in (("full gym", "down"), ("bodyweight", "stop")):
+        diary = new_diary(gym=gym)
+        diary.nothing(21, 0.0, "pull-up")
+        (answer,) = diary.plan(28, diary.entry("pull-up"))
+        assert answer.change == change
+        assert all(one.load_kg < 0 for one in answer.sets)
+
+
 def test_a_step_that_would_leave_the_band_waits_for_more_repetitions(diary):
     """Dumbbells of 2 kg steps are 20 % at 10 kg (arith-percent-step)."""
     lift = diary.entry("dumbbell-curl", reps=(10, 12))

@@ -110,6 +110,20 @@ def test_of_a_person_who_never_says_a_set_is_at_least_so_many(log):
     assert after["failed"] < after["few"]
 
 
+def test_many_in_reserve_moves_the_estimate_less_than_few(log):
+    last = [one for one in log if one.exercise == BENCH][-1]
+    lifter = fit(log, "male", "intermediate")
+    moved = []
+    for rir in (2.0, 10.0):
+        seen = lifter.predict(BENCH, last.system_kg, last.day + 3, rir)
+        other = lifter.copy()
+        reps = round(max(seen.mean, 1.0)) + 3.0
+        other.fold(replace(last, day=last.day + 3, number=1, reps=reps, rir=rir, to_failure=False))
+        before, after = (one.one_rm(BENCH, last.day + 3).median for one in (lifter, other))
+        moved.append(after / before - 1.0)
+    assert 0 < moved[1] < 0.6 * moved[0]
+
+
 def test_at_a_known_one_rm_repetitions_are_those_published():
     # 12.5 (SD 2.19) repetitions at 70 % on the bench press: 'Reproducibility and Applicability of
     # Traditional Strength Training Prescription Recommendations', Biology (Basel), 2022,
