@@ -1,4 +1,4 @@
-"""A day in an address: `<date:monday>`, as 2026-09-07. Route files import this module."""
+"""A day in an address: `<date:day>`, or `<monday:week>`, as 2026-09-07. Route files import this module."""
 
 from __future__ import annotations
 
@@ -21,4 +21,20 @@ class DateConverter:
         return value if isinstance(value, str) else value.isoformat()
 
 
+class MondayConverter(DateConverter):
+    """The same, of Mondays only."""
+
+    def to_python(self, value: str) -> date:
+        """From the address.
+
+        Raises:
+            ValueError: when it is no Monday, so that there is no such page.
+        """
+        day = super().to_python(value)
+        if day.weekday() != 0:
+            raise ValueError
+        return day
+
+
 register_converter(DateConverter, "date")
+register_converter(MondayConverter, "monday")

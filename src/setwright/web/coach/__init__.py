@@ -1,0 +1,1 @@
+"""What the coach's pages show, as plain data."""
