@@ -7,17 +7,20 @@ that several may stand in one page.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import floor, log10
 from typing import Literal
 from xml.sax.saxutils import escape, quoteattr
 
+from setwright.handout.letter_widths import measured
+
 INK, SOFT, FAINT, PAPER = "#1a1a1a", "#595959", "#d0d0d0", "#ffffff"
 FONT = "DejaVu Sans, Verdana, sans-serif"
 SIZE = 7.5
-# Mean width of a letter of the font over its size.
-LETTER = 0.56
+# Letters that XML does not know.
+FORBIDDEN = re.compile("[\x00-\x1f\ud800-\udfff\ufffe\uffff]")
 Anchor = Literal["start", "middle", "end"]
 Hatch = Literal["below", "above"]
 Point = tuple[float, float]
@@ -81,7 +84,7 @@ class Canvas:
         """Words on a baseline that begins, has its middle or ends at a point."""
         weight = ' font-weight="bold"' if bold else ""
         turn = f' transform="rotate(-90 {_n(x)} {_n(y)})"' if turned else ""
-        clean = "".join(letter for letter in words if ord(letter) >= 32)
+        clean = FORBIDDEN.sub("", words)
         self._shapes.append(
             f'<text x="{_n(x)}" y="{_n(y)}" font-size="{_n(size)}" text-anchor="{anchor}" '
             f'fill="{ink}"{weight}{turn}>{escape(clean)}</text>'
@@ -152,10 +155,14 @@ def ticks(low: float, high: float, most: int = 6) -> tuple[float, ...]:
     return tuple(round(at * step, 9) for at in range(first, last + 1))
 
 
-def shortened(words: str, width: float, size: float = SIZE) -> str:
+def shortened(words: str, width: float, size: float = SIZE, bold: bool = False) -> str:
     """Words cut to a room in points, with a mark where they were cut."""
-    most = max(int(width / (size * LETTER)), 2)
-    return words if len(words) <= most else words[: most - 1].rstrip() + "…"
+    if measured(words, size, bold) <= width:
+        return words
+    kept = words
+    while kept and measured(f"{kept}…", size, bold) > width:
+        kept = kept[:-1]
+    return f"{kept.rstrip()}…"
 
 
 def _n(value: float) -> str:

@@ -43,7 +43,7 @@ def dose_picture(
     top = TOP + (TITLE_ROOM if title else 0)
     board = Canvas(name, WIDTH, top + rows * ROW + FOOT)
     if title:
-        board.text(EDGE, 14, shortened(title, WIDTH - 2 * EDGE, 10.5), 10.5, bold=True)
+        board.text(EDGE, 14, shortened(title, WIDTH - 2 * EDGE, 10.5, True), 10.5, bold=True)
     most = max([*weekly.values(), *(band.most for band in targets.values()), 1.0]) * 1.04
     for place, chosen in enumerate(columns):
         left = EDGE + place * (NAMES + BARS + GAP)
@@ -66,12 +66,12 @@ def _column(
     for name, members in chosen:
         alone = len(members) == 1
         if not alone:
-            board.text(left, y + 7.8, shortened(name, NAMES, SIZE), SIZE, bold=True)
+            board.text(left, y + 7.8, shortened(name, NAMES, SIZE, True), SIZE, bold=True)
             y += HEAD_ROWS * ROW
         for one in members:
             indent = 0 if alone else 6
             size = SIZE if alone else PART_SIZE
-            words = shortened(one.name, NAMES - indent - 2, size)
+            words = shortened(one.name, NAMES - indent - 2, size, alone)
             board.text(left + indent, y + 8.2, words, size, bold=alone)
             _bar(board, x, y, weekly.get(one.id, 0.0), targets.get(one.id))
             y += ROW

@@ -85,6 +85,6 @@ def exercise_panel(
         board.dot(across, y(one.possible), 2.3)
         board.text(across, top + height + 9, str(one.number), anchor="middle")
     name = f"{number}{entry.superset or ''} {catalogue.exercise(entry.exercise).name}"
-    board.text(left, top - 14, shortened(name, width + 20, SIZE), SIZE, bold=False)
+    board.text(left, top - 14, shortened(name, min(width + 20, board.width - left), SIZE), SIZE)
     said = "one set" if len(sets) < 2 else f"keeps {worst_kept(sets)[1]:.0%} of its first set"
     board.text(left, top - 5, said, SIZE - 0.7, ink=SOFT)

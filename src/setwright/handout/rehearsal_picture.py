@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from textwrap import wrap
 
-from setwright.handout.canvas import LETTER, SIZE, SOFT, Canvas, shortened
+from setwright.handout.canvas import SIZE, SOFT, Canvas, shortened
 from setwright.handout.rehearsal_panel import clock_panel, exercise_panel
 from setwright.handout.wording import heading
 from setwright.plan.week import Plan
@@ -15,7 +15,7 @@ COLUMNS = 3
 WIDTH, LEFT, RIGHT = 520.0, 26.0, 6.0
 TITLE, CLOCK, CLOCK_FOOT = 40.0, 58.0, 24.0
 NAME, PANEL, PANEL_FOOT, GAP = 27.0, 54.0, 14.0, 30.0
-EDGE, KEY_LINE = 6.0, 10.0
+EDGE, KEY_LINE, KEY_LETTERS = 6.0, 10.0, 120
 KEY = (
     "dot: repetitions to failure at that point, line through it: 80 % interval between people; "
     "bar: repetitions to be done; grey: the planned band; dashes: what a fresh person could do"
@@ -44,7 +44,7 @@ def rehearsal_picture(
     """
     chosen = range(len(plan.sessions)) if sessions is None else sessions
     heights = [_height(len(plan.sessions[number].exercises)) for number in chosen]
-    key = wrap(KEY, int((WIDTH - 2 * EDGE) / (SIZE * LETTER))) if with_key else []
+    key = wrap(KEY, KEY_LETTERS) if with_key else []
     board = Canvas(name, WIDTH, EDGE + sum(heights) + KEY_LINE * len(key) + EDGE)
     top = EDGE
     for number, height in zip(chosen, heights, strict=True):
@@ -66,7 +66,9 @@ def _session(board: Canvas, plan: Plan, rehearsal: Rehearsal, number: int, top: 
         f"{lived.total_s / 60:.0f} min (80 % interval {lived.low_s / 60:.0f} to "
         f"{lived.high_s / 60:.0f})"
     )
-    board.text(EDGE, top + 12, shortened(heading(session), WIDTH - 190, 10.5), 10.5, bold=True)
+    board.text(
+        EDGE, top + 12, shortened(heading(session), WIDTH - 170, 10.5, True), 10.5, bold=True
+    )
     board.text(WIDTH - RIGHT, top + 12, minutes, SIZE + 0.5, "end")
     room = WIDTH - LEFT - RIGHT
     clock_panel(board, lived, LEFT, top + TITLE - 8, room, CLOCK)

@@ -110,8 +110,9 @@ def _line(number_: int, one: Finding) -> Source:
     where = ""
     if cited is not None:
         end = ", ".join(str(piece) for piece in (cited.journal, cited.year) if piece)
-        where = f"{cited.title.rstrip('.')}. {end}".strip()
-    kind = f"{KINDS[one.basis][0]}, {_how(one.read)}"
+        where = ". ".join(filter(None, (cited.title.rstrip("."), end)))
+    name = KINDS[one.basis][0]
+    kind = f"{name[:1].upper()}{name[1:]}, {_how(one.read)}"
     return Source(
         number_, one.id, one.finding, kind, where, (cited.doi or "") if cited is not None else ""
     )

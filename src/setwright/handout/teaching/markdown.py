@@ -18,7 +18,7 @@ from setwright.handout.teaching.content import (
 
 MARKS = re.compile(r"([\\`*_\[\]<>|~$#&!])")
 # A line that begins so would be a list, a heading or a rule.
-OPENING = re.compile(r"^(\s*)([-+=]|\d+(?=[.)]))")
+OPENING = re.compile(r"[-+](?=\s|$)|[-=]{2}|\d+(?=[.)](?:\s|$))")
 ADDRESS = re.compile(r"(?i)(https?|ftp|www)(?=[:.])")
 
 
@@ -38,7 +38,7 @@ def escaped(text: str) -> str:
     opening = OPENING.match(line)
     if opening is None:
         return line
-    at = opening.end() if opening[2].isdigit() else opening.end() - 1
+    at = opening.end() if opening[0].isdigit() else 0
     return f"{line[:at]}\\{line[at:]}"
 
 

@@ -133,7 +133,7 @@ def _table(table: Table) -> Html:
         "div",
         tag(
             "table",
-            tag("caption", table.caption) if table.caption else Html(""),
+            tag("caption", tag("span", table.caption)) if table.caption else Html(""),
             tag(
                 "thead",
                 tag("tr", *(tag("th", one or tag("span", "place", class_="unseen"), scope="col")

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from datetime import datetime
 from pathlib import Path
+from textwrap import shorten
 from typing import Any
 
 from setwright.handout.pdf.fonts import OWN, faces, fonts
@@ -23,6 +24,8 @@ from setwright.handout.teaching.content import (
 )
 
 TEMPLATES = Path(__file__).parent
+# Letters of the title at the foot of a page.
+FOOT = 90
 
 
 def pdf(document: Teaching, paper: Paper, moment: datetime) -> bytes:
@@ -66,7 +69,7 @@ def _data(document: Teaching) -> dict[str, Any]:
     return {
         "title": document.title,
         "subtitle": document.subtitle,
-        "foot": f"{document.title} · {document.subtitle}",
+        "foot": shorten(document.title, FOOT, placeholder=" …"),
         "depth": document.depth,
         "notice": document.notice,
         "sections": [

@@ -18,7 +18,7 @@ DRAWS, STEPS = 400, 60
 BAND = "#e4e4e4"
 WIDTH, LEFT, RIGHT, TOP, FOOT = 520.0, 118.0, 8.0, 16.0, 30.0
 # Height of the curve with the strip below it, and without.
-TALL, FLAT = 170.0, 120.0
+TALL, FLAT = 170.0, 112.0
 NO_NAMES = 34.0
 ROW, STRIP_TOP = 10.4, 14.0
 Floats = NDArray[np.floating]

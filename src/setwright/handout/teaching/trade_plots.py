@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from setwright.handout.canvas import (
     FAINT,
     INK,
-    LETTER,
     PAPER,
     SIZE,
     SOFT,
@@ -18,13 +17,19 @@ from setwright.handout.canvas import (
     shortened,
     ticks,
 )
+from setwright.handout.letter_widths import measured
 from setwright.handout.teaching.trials import Trial
+from setwright.handout.wording import changed
 
+# Left, top, right, bottom.
+Box = tuple[float, float, float, float]
 WIDTH, EDGE = 520.0, 6.0
 ROW, HEAD, FOOT = 11.4, 26.0, 10.0
 NAMES, FIGURES = 176.0, 92.0
 PLOT_TOP, PLOT_LEFT = 16.0, 34.0
-TALL, FLAT = 190.0, 140.0
+TALL, FLAT = 190.0, 132.0
+# Fewer minutes saved than this are none.
+LEAST_MINUTES = 0.5
 AS_IT_STANDS = "as it stands"
 # Where a label may stand beside its dot, the first choice first.
 OFFSETS = (
@@ -34,8 +39,11 @@ OFFSETS = (
 
 
 def per_ten_minutes(trial: Trial) -> float:
-    """Growth lost for every ten minutes saved, as a part of the week's growth."""
-    return trial.growth / min(trial.minutes, -0.1) * 10
+    """Growth lost for every ten minutes saved, as a part of the week's growth.
+
+    A change that saves next to nothing is counted as saving the least that is worth a word.
+    """
+    return trial.growth / min(trial.minutes, -LEAST_MINUTES) * 10
 
 
 def worth_plot(rows: Sequence[tuple[str, Trial]], name: str = "worth") -> str:
@@ -68,7 +76,9 @@ def worth_plot(rows: Sequence[tuple[str, Trial]], name: str = "worth") -> str:
         board.line([(x(max(low, 0)), y), (x(high), y)], SOFT, 1.0)
         board.dot(x(middle), y, 2.4)
         board.box(saved_at, y - 2.4, saved(max(-one.minutes, 0)) - saved_at, 4.8, "#bfbfbf", SOFT)
-        board.text(WIDTH - EDGE, y + 2.5, f"{100 * per_ten_minutes(one):.1f} %", SIZE, "end")
+        price = f"{changed(-100 * per_ten_minutes(one)).lstrip('+-')} %"
+        shown = price if one.minutes < -LEAST_MINUTES else "no time saved"
+        board.text(WIDTH - EDGE, y + 2.5, shown, SIZE, "end")
     return board.svg()
 
 
@@ -92,7 +102,7 @@ def week_plot(
     ]
     span = max(max(across) - min(across), 10)
     x = Scale(min(across) - 0.1 * span, max(across) + 0.3 * span, PLOT_LEFT, WIDTH - EDGE)
-    high = max(up) - min(up)
+    high = max(max(up) - min(up), 1.0)
     bottom = PLOT_TOP + height
     y = Scale(min(up) - 0.06 * high, max(up) + 0.06 * high, bottom, PLOT_TOP)
     for tick in ticks(y.low, y.high, 6):
@@ -112,22 +122,29 @@ def week_plot(
     board.dot(x(minutes), y(100), 3.4)
     named = [AS_IT_STANDS, *(one.name for one in trials)]
     spots = [(x(minutes), y(100)), *places]
-    for words, (px, py), (lx, ly, anchor) in zip(named, spots, _labels(named, spots), strict=True):
+    whiskers = [
+        (px - 1, y(100 * (1 + one.high)), px + 1, y(100 * (1 + one.low)))
+        for one, (px, _) in zip(trials, places, strict=True)
+    ]
+    labels = _labels(named, spots, whiskers)
+    for words, (px, py), (lx, ly, anchor) in zip(named, spots, labels, strict=True):
         if abs(ly - py) > SIZE:
             board.line([(px, py + (3 if ly > py else -3)), (lx, ly - 2.5)], SOFT, 0.5)
         board.text(lx, ly, words, SIZE, anchor, bold=words == AS_IT_STANDS)
     return board.svg()
 
 
-def _labels(words: Sequence[str], spots: Sequence[Point]) -> list[tuple[float, float, Anchor]]:
-    """Where each label stands so that it covers no dot and no other label.
+def _labels(
+    words: Sequence[str], spots: Sequence[Point], lines: Sequence[Box]
+) -> list[tuple[float, float, Anchor]]:
+    """Where each label stands so that it covers no dot, no line and no other label.
 
     The nearest of a few places is taken; a label that fits nowhere stands in the last of them.
     """
-    taken = [(px - 4, py - 4, px + 4, py + 4) for px, py in spots]
+    taken = [*lines, *((px - 4, py - 4, px + 4, py + 4) for px, py in spots)]
     found: list[tuple[float, float, Anchor]] = []
     for said, (px, py) in zip(words, spots, strict=True):
-        wide = len(said) * SIZE * LETTER
+        wide = measured(said, SIZE, bold=said == AS_IT_STANDS)
         box = (0.0, 0.0, 0.0, 0.0)
         place: tuple[float, float, Anchor] = (px, py, "start")
         for dx, dy in OFFSETS:
@@ -143,7 +160,5 @@ def _labels(words: Sequence[str], spots: Sequence[Point]) -> list[tuple[float, f
     return found
 
 
-def _overlap(
-    one: tuple[float, float, float, float], other: tuple[float, float, float, float]
-) -> bool:
+def _overlap(one: Box, other: Box) -> bool:
     return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]

@@ -36,8 +36,8 @@ def trade_section(context: Context, in_full: bool) -> Section:
         Picture(
             "trade",
             week_plot(whole, minutes, TALL if in_full else FLAT),
-            "Expected growth over minutes a week: the week as it stands and the same week with one "
-            "rule changed everywhere; the table or the text beside it gives the figures",
+            f"Expected growth over minutes a week; the week as it stands takes {minutes:.0f} min, "
+            f"and with one rule changed everywhere: {'; '.join(_told(one) for one in whole)}",
             "The filled dot is the week as it stands, an open one the same week with one rule "
             "changed everywhere; lines: 80 % interval of the change in one and the same person.",
         )
@@ -92,7 +92,16 @@ def _cheapest(without: list[Trial]) -> Words:
     first, last = without[0], without[-1]
     return Words(
         f"Short of time, {subject_words(first.name)} is the first to go: without it the week loses "
-        f"{-100 * first.growth:.1f} % of its growth ({-100 * first.high:.1f} to "
-        f"{-100 * first.low:.1f}) and {-first.minutes:.0f} min. {subject_words(last.name)} is the "
-        f"last: {-100 * last.growth:.1f} % for {-last.minutes:.0f} min."
+        f"{_percent(-first.growth)} % of its growth ({_percent(-first.high)} to "
+        f"{_percent(-first.low)}) and {-first.minutes:.0f} min. {subject_words(last.name)} is the "
+        f"last: {_percent(-last.growth)} % for {-last.minutes:.0f} min."
     )
+
+
+def _told(one: Trial) -> str:
+    return f"{one.name} {changed(one.minutes, 0)} min and {changed(100 * one.growth)} % of growth"
+
+
+def _percent(share: float) -> str:
+    """A share in percent with one decimal, and no minus before nothing."""
+    return f"{round(100 * share, 1) + 0.0:.1f}"

@@ -18,7 +18,7 @@ from setwright.plan.week import Session
 from setwright.rehearsal.model import RehearsedSession
 
 READING = (
-    "RIR: repetitions in reserve, first set > last set. Rest: between sets of the same exercise. A "
+    "RIR: repetitions in reserve, first set → last set. Rest: between sets of the same exercise. A "
     "letter joins exercises that are alternated."
 )
 
@@ -68,13 +68,18 @@ def _table(context: Context, session: Session, lived: RehearsedSession) -> Table
         row = (
             f"{position + 1}{entry.superset or ''}",
             catalogue.exercise(entry.exercise).name,
-            f"{entry.sets} × {span(*entry.reps, mark='–')}",
-            rir_words(entry),
-            rest_words(entry.rest_s, mark="–"),
-            first_load(lived, position, context.plan),
+            _together(f"{entry.sets} × {span(*entry.reps, mark='–')}"),
+            _together(rir_words(entry).replace(" > ", " → ")),
+            _together(rest_words(entry.rest_s, mark="–")),
+            _together(first_load(lived, position, context.plan)),
         )
         rows.append((*row, entry.note) if noted else row)
     heads = ("", "exercise", "sets × reps", "RIR", "rest", "first load")
     return Table(
         "", (*heads, "note") if noted else heads, tuple(rows), wide=(1, 6) if noted else (1,)
     )
+
+
+def _together(figure: str) -> str:
+    """A figure that is not broken over two lines."""
+    return figure.replace(" ", "\u00a0")
