@@ -107,10 +107,46 @@ def coloured(book: Workbook) -> None:
         sheet.merge_cells(start_row=row, end_row=row, start_column=2, end_column=7)
 
 
+def german(book: Workbook) -> None:
+    """A German sheet a day, figures typed as numbers, rests in seconds, a sheet of explanations."""
+    sheet = book.active
+    sheet.title = "Tag A"
+    heads = ["Nr.", "Übung", "Sätze", "Wdh.", "RIR", "Pause (Sek.)", "Gewicht", "Hinweis"]
+    _rows(
+        sheet,
+        [
+            ["Trainingsplan Gudrun, Tag A"],
+            heads,
+            [1, "Kniebeuge", 4, "6-8", 2, 180, 62.5, None],
+            [2, "Langhantelrudern", 3, "8-10", 2, 120, 45, "Rücken gerade"],
+            [3, "Schulterdrücken Maschine", 3, 10, "1-2", 120, 25, None],
+            [4, "Beinbeuger sitzend", 3, "10-12", 1, 90, 32.5, None],
+            [5, "Seitheben am Kabel", 2, "12-15", 0, 60, 5, "je Arm"],
+        ],
+    )
+    _rows(
+        book.create_sheet("Tag B"),
+        [
+            ["Trainingsplan Gudrun, Tag B"],
+            heads,
+            [1, "Kreuzheben rumänisch", 3, "8-10", 2, 180, 60, None],
+            [2, "Schrägbankdrücken KH", 3, "8-12", 2, 120, 16, None],
+            [3, "Latziehen eng", 3, "10-12", 1, 90, 40, None],
+            [4, "Beinstrecker", 3, "12-15", 1, 90, 35, None],
+            [5, "Hammercurls", 2, "10-12", 1, 60, 10, None],
+        ],
+    )
+    _rows(
+        book.create_sheet("Erklärung"),
+        [["RIR heißt Wiederholungen im Tank."], ["Bei Fragen einfach melden."]],
+    )
+
+
 BUILDERS: dict[str, Callable[[Workbook], None]] = {
     "16-weeks": weeks,
     "17-set-columns": set_columns,
     "27-coloured": coloured,
+    "34-german": german,
 }
 
 

@@ -121,6 +121,11 @@ def heading_row(cells: Mapping[int, str]) -> dict[int, Column] | None:
     found = {at: column for at, text in cells.items() if (column := column_of(text)) is not None}
     roles = {column.role for column in found.values()}
     telling = roles - {"other", "day", "order", "session", "note", "minutes", "week"}
+    weeks = [at for at, column in found.items() if column.role == "week"]
+    named = [at for at in cells if at not in found]
+    if len(weeks) > 1 and len(weeks) == len(found) and named and max(named) < min(weeks):
+        found[named[-1]] = Column("exercise", cells[named[-1]])
+        return _one_week(found | {at: Column("other", cells[at]) for at in named[:-1]})
     if len(found) < 2 or 2 * len(found) < len(cells) or not telling:
         return None
     if "exercise" not in roles:

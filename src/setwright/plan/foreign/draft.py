@@ -214,6 +214,8 @@ class Draft:
             doubts.append(Doubt("", f"a note longer than {LONGEST_NOTE} characters: cut", False))
             note = note[:LONGEST_NOTE]
         fields = {"rir": DEFAULT_RIR, "rest_s": _rest_of(name)} | self._defaults(day, name)
+        if found.last_to_failure and "rir" not in found.fields:
+            fields["rir"] = (fields["rir"][0], 0.0)
         fields |= found.fields | {"exercise": name.ident, "note": note, "superset": None}
         try:
             return Entry.model_validate(fields, strict=True)

@@ -187,6 +187,11 @@ def bare(text: str) -> str:
     return _MARKUP.sub("", _SIGNS.sub(" ", text)).strip()
 
 
+def unlabelled(text: str) -> str:
+    """A line without the number or letter before it."""
+    return re.sub(r"\A(?:\d{1,2}|[A-Za-z])\s*[.):]\s*", "", text)
+
+
 def day_heading(text: str) -> DayHeading | None:
     """The day that a line heads, or None."""
     words = bare(text)
@@ -228,6 +233,7 @@ def day_heading(text: str) -> DayHeading | None:
 
 
 def _made(weekdays: tuple[int, ...], rest: str, given: str) -> DayHeading:
+    rest = _IS.sub("", rest)
     minutes = MINUTES.search(rest)
     if minutes is not None:
         rest = f"{rest[: minutes.start()]} {_LIMIT.sub('', rest[minutes.end() :])}"
@@ -239,6 +245,7 @@ def _made(weekdays: tuple[int, ...], rest: str, given: str) -> DayHeading:
     return DayHeading(weekdays, name, time, off=off)
 
 
+_IS: Final = re.compile(r"\A\s*(?:is|=|ist|est|es)\s+(?:for\s+|für\s+|pour\s+)?", re.IGNORECASE)
 _LIMIT: Final = re.compile(r"\A\s*(?:max(?:imum)?|tops?|at\s+most|ca|approx)\b\.?", re.IGNORECASE)
 
 

@@ -21,13 +21,23 @@ _LABEL = re.compile(
     r"\s*(?:[-*•–—+>▪◦·●○►‣✅☑➡→⁃]+\ufe0f?\s*|\[[ xX]?\]\s*|[┌├└│⎡⎢⎣]\s*)*"
     r"(?:(?:exercise|exercice|ejercicio|übung|oefening|ex|lift|movement)\.?\s*(?:#|no\.?|nr\.?)?\s*"
     r"(?:[1-9]\d?|[A-H])\s*[:.)–-]+\s*|"
-    r"(?:(?P<letter>[A-Za-z])(?P<place>[1-9])|(?P<number>\d{1,2})(?P<sub>[a-d]))"
-    r"(?:\s*[.):–-]+\s*|\s+)|(?P<alone>[A-Z])[.):]\s*(?=\w)|[B-H]\s+(?=[a-z]{2,}\b)|"
+    r"[\[(]?(?:(?P<letter>[A-Za-z])(?P<place>[1-9])|(?P<number>\d{1,2})(?P<sub>[a-d]))[\])]?"
+    r"(?:\s*[.):–-]+\s*|\s+)|(?P<alone>[A-Z])[.):]\s*(?=\w)|(?-i:[B-H])\s+(?=[a-z]{2,}\b)|"
     r"[#(]?\d{1,2}\s*[.):]+\s*(?!\d)|\d{1,2}\s*[–-]\s+(?=[^\W\d])|#\d{1,2}\s+)?",
     re.IGNORECASE,
 )
 # Another exercise's place, as in `rest after B2`.
 _REFERENCE = re.compile(r"\b[A-H]\d\b")
+# How a sentence comes to its exercise.
+_LEAD = re.compile(
+    r"\A(?:(?:and\s+)?(?:then|next|after\s+(?:that|this)|afterwards|finally|lastly|first(?:ly)?|"
+    r"start(?:ing)?(?:\s+off)?|begin(?:ning)?|finish(?:ing)?(?:\s+off)?|end|followed|move\s+on|"
+    r"zuerst|dann|danach|anschließend|zum\s+schluss|beginne|ensuite|puis|d'abord|enfin|commence|"
+    r"termine|finis|luego|después|empieza|termina|primero|por\s+último|eerst|daarna)\b[,:]?\s*"
+    r"(?:(?:with|by|on\s+to|on|to|up|mit|par|con|met)\s+)?)?"
+    r"(?:(?:you\s+)?(?:do|perform|hit|go\s+for)\s+)?(?:(?:the|some|your)\s+)?(?=\S)",
+    re.IGNORECASE,
+)
 _CUTS = re.compile(r"[\0,;|()\[\]{}]+|\s[-–—:]+\s|[:]+|\s[-–—]+|[-–—]+\s|\.\s|\.\Z|\n")
 # Words that hold a line together and say nothing alone.
 _GLUE = re.compile(
@@ -68,6 +78,7 @@ class Found:
         doubts: what was not surely understood.
         confidence: the least of its readings.
         prescribes: whether sets or repetitions stand in it.
+        last_to_failure: whether the last set goes to failure, whatever the others leave.
     """
 
     name: str = ""
@@ -78,6 +89,7 @@ class Found:
     doubts: list[Doubt] = field(default_factory=list)
     confidence: float = 1.0
     prescribes: bool = False
+    last_to_failure: bool = False
 
     def keep(self, name: str, read: Read, text: str) -> None:
         """Keep a field; a second value for the same is in doubt."""
@@ -124,7 +136,7 @@ def read_line(text: str, unit: Unit = "kg", unit_said: bool = False) -> Found:
             else None
         )
         found.label = letter.upper() if letter else None
-    rest = text[start:]
+    rest = _LEAD.sub("", text[start:])
     matches, masked = _searched(rest)
     matches.sort(key=lambda item: _FIRST.index(item[0]) if item[0] in _FIRST else len(_FIRST))
     for kind, match in matches:
@@ -167,12 +179,11 @@ def _take(found: Found, kind: str, match: re.Match[str], unit: Unit, said: bool)
         )  # fmt: skip
         if "reps" not in found.fields:
             found.doubts.append(Doubt(text.strip(), why))
+        else:
+            found.notes.append(text.strip())
     elif kind == "ladder":
         if "reps" not in found.fields:
-            figures = re.findall(r"\d+", match[1])
-            found.prescribes = True
-            found.keep("sets", Read(len(figures), 0.9, "one set a figure"), text)
-            found.read("reps", text, lambda: readings.reps(match[1], None), blocks=True)
+            _ladder(found, match[1], text)
         else:
             found.doubts.append(Doubt(text.strip(), "figures of unknown meaning", blocks=False))
     elif kind == "sets":
@@ -185,8 +196,13 @@ def _take(found: Found, kind: str, match: re.Match[str], unit: Unit, said: bool)
         found.read("rir", text, lambda: readings.rir(match[1], count))
     elif kind == "rpe":
         found.read("rir", text, lambda: readings.rpe(match[1], count))
+    elif kind == "last_failure":
+        found.last_to_failure = True
+        found.notes.append(text.strip())
     elif kind == "failure":
         found.keep("rir", Read((0.0, 0.0)), text)
+    elif kind == "tempo" and "/" in match[1] and text[0].isdigit() and not found.prescribes:
+        _ladder(found, match[1], text)
     elif kind == "tempo":
         found.read("tempo", text, lambda: readings.tempo(match[1]))
     elif kind == "rest":
@@ -207,6 +223,14 @@ def _take(found: Found, kind: str, match: re.Match[str], unit: Unit, said: bool)
         found.keep("superset", Read(match[1].upper()), text)
     else:  # notes and cues
         found.notes.append(match[1].strip())
+
+
+def _ladder(found: Found, words: str, text: str) -> None:
+    """Repetitions as one figure a set."""
+    found.prescribes = True
+    figures = re.findall(r"\d+", words)
+    found.keep("sets", Read(len(figures), 0.9, "one set a figure"), text)
+    found.read("reps", text, lambda: readings.reps(words, None), blocks=True)
 
 
 def _at(found: Found, figure: str, text: str, unit: Unit) -> None:

@@ -17,8 +17,9 @@ from setwright.plan.foreign.naming import named
 from setwright.plan.foreign.reader import Reader
 
 MAX_LINES, MAX_LINE = 2000, 1000
+_NUMBERED = re.compile(r"\s*\d{1,2}\s*[.):]")
 _RULE = re.compile(r"[\W_]+\Z")
-_OPENS = re.compile(r"\s*[\[{](?!.*[\]}]\s*\Z)|\s*[┌⎡]")
+_OPENS = re.compile(r"\s*[\[{](?!\w{0,2}[\]}])(?!.*[\]}]\s*\Z)|\s*[┌⎡]")
 _CLOSES = re.compile(r".*[\]}]\s*\Z|\s*[└⎣]")
 
 
@@ -40,6 +41,9 @@ class _Notes(Reader):
         self.open: _Open | None = None
         self.group: Hashable | None = None
         self.by_blank = False
+        # Of the line that began the superset: how far in it stood, whether it was numbered, and
+        # whether its members stood further in.
+        self.group_at = 0, False, False
         self.below = ""
 
     def take(self, place: str, raw: str, below: str) -> None:
@@ -75,7 +79,13 @@ class _Notes(Reader):
             self._attach(place, text, found)
         elif found.prescribes:
             self.flush()
-            if self.joined(text) and place not in self.answers:
+            self._out_of_group(text, indent)
+            rest = self.day_before(place, text)
+            if rest:
+                self.group, text = None, rest
+                found = self.parsed(place, text)
+            several = self.joined(text) or self.listed(text)
+            if several and place not in self.answers:
                 self.exercise(place, text, found, self.current(), self.group)
             else:
                 self.open = _Open(place, text, found, indent, self.group)
@@ -117,8 +127,9 @@ class _Notes(Reader):
             self.group = None
             return
         words = headings.bare(text)
-        if headings.SUPERSET.match(words):
+        if headings.SUPERSET.match(headings.unlabelled(words)):
             self.group, self.by_blank = ("superset", place), True
+            self.group_at = indent, _NUMBERED.match(text) is not None, False
             self.draft.say(place, text, "heading", "a superset of the lines below", BY_CUSTOM)
             return
         sure = bool(found.name) and (
@@ -128,6 +139,17 @@ class _Notes(Reader):
             self.open = _Open(place, text, found, indent, self.group)
             return
         self.about(place, text, found)
+
+    def _out_of_group(self, text: str, indent: int) -> None:
+        """End a superset whose members stood further in, or had no number as this line has."""
+        at, numbered, further_in = self.group_at
+        if self.group is None or not self.by_blank:
+            return
+        out = further_in and indent <= at
+        if out or (numbered and _NUMBERED.match(text) is not None):
+            self.group, self.by_blank = None, False
+        else:
+            self.group_at = at, numbered, further_in or indent > at
 
     def _figures_below(self, text: str) -> bool:
         """Whether the line below prescribes sets for the words of this one."""

@@ -129,6 +129,10 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
          rf"(?:{_REPS_WORD}\s+)?(?:from|before)\s+failure)"),
         ("rpe", rf"(?:@\s*)?(?<!\w)RPE\s*[:=]?\s*({LIST})"),
         ("rpe", rf"(?:@\s*)?({LIST})\s*RPE(?!\w)"),
+        ("last_failure",
+         r"(?<!\w)(?:the\s+)?(?:last|final|letzter?|derni[eè]re|[uú]ltima)\s+(?:set|satz|s[ée]rie)\s*"
+         r"(?:is\s+)?(?:taken\s+)?(?:to|till|until|bis\s+zum|à\s+l\W|al)\s*(?:technical\s+)?"
+         r"(?:failure|muskelversagen|versagen|échec|fallo)(?!\w)"),
         ("failure",
          r"(?<!\w)(?:taken\s+)?(?:(?:to|until|till|bis(?:\s+zum)?)\s+(?:technical\s+)?"
          r"(?:failure|muskelversagen|versagen)|(?:jusqu\W)?à\s+l\W[ée]chec|al\s+fallo|tot\s+falen)"

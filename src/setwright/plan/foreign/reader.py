@@ -26,6 +26,12 @@ _BETWEEN = re.compile(
 _TITLE_WORDS = 12
 # Words of a sentence with a full stop, at least.
 _SENTENCE = 4
+_LISTED = re.compile(
+    r"\s*[,;]\s+|\s+(?:and|und|et|y|en|then|dann|puis|luego|e|och|og)\s+|\.\s+(?=[^\W\d_])"
+)
+_DAY_THEN = re.compile(
+    r"\s*[-*•]?\s*(?P<day>[^:–—]{2,20}?)\s*(?::|\s[-–—]|[–—])\s+(?P<rest>\S.*)\Z"
+)
 _ENDS = re.compile(r"[.!?,;]\W*\Z")
 _RESTING = re.compile(
     r"\b(?:rest\w*|pausen?|repos|r[ée]cup\w*|descans\w*|recuper\w*|rust\w*|pauze|breaks?|between)\b",
@@ -137,11 +143,18 @@ class Reader:
             return self.draft.say(place, text, "note", "a warm-up; not kept in a plan", ASSUMED)
         if place not in self.answers and (parts := self.joined(text)):
             shared = group or ("line", place)
-            first = self.draft.exercise(parts[0], place, text, day, group=shared)
-            others = [self.draft.exercise(one, place, text, day, group=shared) for one in parts[1:]]
-            self._one_piece(first, others)
-            return first
+            return self._several(parts, place, text, day, shared)
+        if place not in self.answers and (parts := self.listed(text)):
+            return self._several(parts, place, text, day, group)
         return self.draft.exercise(found, place, text, day, group=group)
+
+    def _several(
+        self, parts: list[Found], place: str, text: str, day: DayDraft, group: Hashable | None
+    ) -> int:
+        """Several exercises of one line, accounted for by one piece."""
+        first, *others = [self.draft.exercise(one, place, text, day, group=group) for one in parts]
+        self._one_piece(first, others)
+        return first
 
     def joined(self, text: str) -> list[Found]:
         """The exercises of a line that alternates several, each with its own prescription."""
@@ -151,6 +164,38 @@ class Reader:
         found = [read_line(piece, self.unit, self.unit_said) for piece in pieces]
         whole = all(one.name and one.prescribes for one in found)
         return found if whole else []
+
+    def listed(self, text: str) -> list[Found]:
+        """The exercises of a line that tells several one after the other."""
+        runs: list[list[str]] = []
+        for piece in _LISTED.split(in_figures(text)):
+            said = read_line(piece, self.unit, self.unit_said)
+            begins = {"sets", "reps"} <= set(said.fields) and named(said.name).ident is not None
+            if begins:
+                runs.append([piece])
+            elif runs:
+                runs[-1].append(piece)
+            else:
+                return []
+        if len(runs) < 2:
+            return []
+        return [read_line(", ".join(run), self.unit, self.unit_said) for run in runs]
+
+    def day_before(self, place: str, text: str) -> str:
+        """Begin the day that a line heads and goes on to fill; what it goes on with, or ''."""
+        head = _DAY_THEN.match(text)
+        if head is None or place in self.answers:
+            return ""
+        heading = day_heading(head["day"])
+        rest = read_line(head["rest"], self.unit, self.unit_said)
+        if heading is None or heading.by_split or heading.week is not None or not rest.prescribes:
+            return ""
+        if not self.listed(head["rest"]) and named(rest.name).ident is None:
+            return ""
+        self.warm_up = False
+        self.here = DayDraft(heading, None)
+        self.draft.days.append(self.here)
+        return head["rest"]
 
     def _one_piece(self, first: int, others: list[int]) -> None:
         """Make the pieces of one line one; the worst of them says how it stands."""
@@ -334,7 +379,8 @@ class Reader:
 
     def is_title(self, words: str) -> bool:
         """Whether words may be the title: the first ones, short, and no sentence."""
-        first = not self.draft.days and "title" not in self.draft.head and not self.letter
+        begun = any(day.piece is not None or day.entries for day in self.draft.days)
+        first = not begun and "title" not in self.draft.head and not self.letter
         return first and len(words.split()) <= _TITLE_WORDS and not _ENDS.search(words)
 
     def sentence(self, words: str, more: int = 0) -> bool:

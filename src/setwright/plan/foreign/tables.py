@@ -319,12 +319,16 @@ class _Sheet(Reader):
         if place not in self.answers and self.beside(place, text, found, row):
             return
         if found.prescribes:
+            rest = self.day_before(place, text)
+            if rest:
+                block.day, block.group = self.here, None
+                text, found = rest, self.parsed(place, rest)
             self.exercise(place, text, found, self._day(block), block.group)
             return
         day = self.begin_day(place, text, row)
         if day is not None:
             block.day, block.group = day, None
-        elif headings.SUPERSET.match(headings.bare(text)):
+        elif headings.SUPERSET.match(headings.unlabelled(headings.bare(text))):
             block.group = ("superset", place)
             self.draft.say(
                 place, text, "heading", "a superset of the rows below", BY_CUSTOM, row=row

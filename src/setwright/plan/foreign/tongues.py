@@ -23,8 +23,8 @@ brustdrücken = chest press; brustpresse = chest press; schulterpresse = shoulde
 schulterdrücken = shoulder press; überkopfdrücken = overhead press;
 nackendrücken = behind neck press; kniebeuge = squat; kniebeugen = squat;
 frontkniebeuge = front squat; frontkniebeugen = front squat; kreuzheben = deadlift;
-rumänisches kreuzheben = romanian deadlift; rumänisches = romanian; rum = romanian;
-gestrecktes = stiff leg; gestreckten beinen = stiff leg; beinpresse = leg press;
+rumänisches kreuzheben = romanian deadlift; rumänisch = romanian; rum = romanian;
+gestreckt = stiff leg; gestreckten beinen = stiff leg; beinpresse = leg press;
 beinstrecker = leg extension; beinstrecken = leg extension; beinbeuger = leg curl;
 beinbeugen = leg curl; beincurl = leg curl; beincurls = leg curl; liegend = lying;
 liegender = lying; liegendes = lying; sitzend = seated; sitzender = seated; sitzendes = seated;
@@ -36,8 +36,8 @@ bulgarische ausfallschritte = bulgarian split squat; hüftheben = hip thrust;
 beckenheben = glute bridge; klimmzug = pull up; klimmzüge = pull up; latzug = lat pulldown;
 latziehen = lat pulldown; lat ziehen = lat pulldown; rudern = row; rudern sitzend = seated row;
 rudern am kabel = cable row; kabelrudern = cable row; vorgebeugtes rudern = bent over row;
-vorgebeugt = bent over; vorgebeugtes = bent over; aufrechtes rudern = upright row;
-aufrechtes = upright; einarmig = single arm; einarmiges = single arm; einbeinig = single leg;
+vorgebeugt = bent over; bulgarisch = bulgarian; aufrechtes rudern = upright row;
+aufrecht = upright; einarmig = single arm; einarmiges = single arm; einbeinig = single leg;
 einbeiniges = single leg; einbeinige = single leg; seitheben = lateral raise;
 vorgebeugtes seitheben = bent over lateral raise; frontheben = front raise; butterfly = pec deck;
 butterfly reverse = reverse pec deck; reverse butterfly = reverse pec deck; fliegende = fly;
@@ -183,6 +183,8 @@ hantlar = dumbbell; stående = standing; sittende = seated; liggende = lying;
 kroppsheving = pull up; kroppshev = chin up
 """
 _TABLES: Final = (_GERMAN, _FRENCH, _SPANISH, _DUTCH, _ITALIAN_PORTUGUESE, _SCANDINAVIAN)
+# Of adjectives and of plurals.
+_ENDINGS: Final = ("es", "er", "en", "em", "e", "s", "n")
 _JOINTS: Final = re.compile(
     r"\b(?:am|an|der|die|das|dem|den|mit|auf|im|zum|zur|beim|à|a|la|le|les|du|de|des|au|aux|sur|en|"
     r"al|con|el|los|las|op|aan|met|het|alla|ai|con|na|no|i|på|med|av)\b"
@@ -260,6 +262,10 @@ def _translated(tokens: list[str]) -> list[str]:
 def _compound(token: str) -> list[str]:
     """A word made of two that are known, such as ``langhantelrudern``."""
     known = _known()
+    for ending in _ENDINGS:
+        base = known.get(token.removesuffix(ending)) if token.endswith(ending) else None
+        if base is not None:
+            return base.split()
     for cut in range(len(token) - 3, 2, -1):
         first, second = token[:cut], token[cut:]
         if first in known and second in known:

@@ -75,7 +75,7 @@ SPELLINGS: Final[Mapping[str, str]] = {
         "ez": "ez|bar ezbar e|z|bar ez|curl|bar e|z curl|bar",
         "trap bar": "hex|bar hexbar trapbar",
         "t bar": "tbar",
-        "chest supported": "cs chestsupported chest|support incline|supported",
+        "chest supported": "cs chest|supp chestsupported chest|support incline|supported",
         "bent over": "bentover bent|over|barbell",
         "front squat": "fs fsq frontsquat",
         "back squat": "backsquat",
