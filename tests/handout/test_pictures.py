@@ -9,27 +9,21 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 
 from setwright.documents.errors import DocumentError
-from setwright.exercises import catalogue
-from setwright.handout.drawing import DPI, fitted, save
-from setwright.handout.week_picture import week_picture
-from setwright.plan.week import Entry, Plan, Session
-from setwright.rehearsal.model import Rehearsal
-from setwright.rehearsal.rehearse import rehearse
+from setwright.handout.drawing import DPI, SOFT, bare, fitted, save, sheet
 
 
 @pytest.fixture(scope="module")
-def drawn(plan: Plan, rehearsal: Rehearsal) -> Figure:
-    return week_picture(plan, rehearsal)
-
-
-def words_in(figure: Figure) -> str:
-    axes = [text.get_text() for one in figure.axes for text in one.texts]
-    legends = [text.get_text() for one in figure.legends for text in one.get_texts()]
-    return "\n".join([*axes, *legends, *(text.get_text() for text in figure.texts)])
+def drawn() -> Figure:
+    """A picture as the ones of strength and of what was done are made."""
+    figure = sheet(4, 3)
+    axes = figure.add_axes((0.2, 0.2, 0.7, 0.6))
+    bare(axes)
+    axes.plot([0, 1], [0, 1], color=SOFT)
+    axes.text(0.1, 0.8, "5 $ and $ a word")
+    return figure
 
 
 def test_the_svg_is_well_formed_and_undated(drawn: Figure, tmp_path: Path) -> None:
@@ -46,14 +40,6 @@ def test_saving_twice_gives_the_same_bytes(drawn: Figure, tmp_path: Path) -> Non
         save(drawn, one)
         save(drawn, other)
         assert one.read_bytes() == other.read_bytes()
-
-
-def test_drawing_twice_gives_the_same_bytes(
-    plan: Plan, rehearsal: Rehearsal, tmp_path: Path
-) -> None:
-    for name in ("one", "other"):
-        save(week_picture(plan, rehearsal), tmp_path / f"{name}.svg")
-    assert (tmp_path / "one.svg").read_bytes() == (tmp_path / "other.svg").read_bytes()
 
 
 def test_the_png_has_the_size_of_the_sheet_and_ink_on_it(drawn: Figure, tmp_path: Path) -> None:
@@ -83,70 +69,6 @@ def test_no_picture_uses_colour(drawn: Figure, tmp_path: Path) -> None:
     colours = set(re.findall(r"#[0-9a-f]{6}\b", path.read_text()))
     assert colours
     assert all(one[1:3] == one[3:5] == one[5:7] for one in colours)
-
-
-def test_the_week_names_days_exercises_and_limits(plan: Plan, rehearsal: Rehearsal) -> None:
-    words = words_in(week_picture(plan, rehearsal))
-    joined = " ".join(words.split())
-    for session in plan.sessions:
-        assert session.day.capitalize() in words
-        for entry in session.exercises:
-            first = catalogue.exercise(entry.exercise).name.split()[0]
-            assert first in joined
-    assert "45 min to be had" in words
-
-
-def test_no_label_of_the_week_leaves_the_sheet(plan: Plan, rehearsal: Rehearsal) -> None:
-    _inside(week_picture(plan, rehearsal))
-
-
-def _inside(figure: Figure) -> None:
-    renderer = FigureCanvasAgg(figure).get_renderer()
-    sheet = figure.bbox
-    texts = [text for one in figure.axes for text in one.texts] + list(figure.texts)
-    assert texts
-    for text in texts:
-        box = text.get_window_extent(renderer)
-        assert box.x0 >= sheet.x0 - 1 and box.x1 <= sheet.x1 + 1, text.get_text()
-        assert box.y0 >= sheet.y0 - 1 and box.y1 <= sheet.y1 + 1, text.get_text()
-
-
-def crowded() -> Plan:
-    """Three exercises alternated, short blocks, long names, and more than the minutes to be had."""
-
-    def once(exercise: str, letter: str | None = None) -> Entry:
-        return Entry(
-            exercise=exercise, sets=1, reps=(5, 5), rir=(0, 0), rest_s=(0, 0), superset=letter
-        )
-
-    entries = (
-        once("hip-abduction-machine-hips-open", "A"),
-        once("single-leg-romanian-deadlift", "A"),
-        once("deep-knee-split-squat", "A"),
-        once("bodyweight-bulgarian-split-squat"),
-        once("bodyweight-squat"),
-    )
-    name = "A session whose name is longer than its column"
-    session = Session(name=name, day="sunday", minutes=18, exercises=entries)
-    return Plan(setwright="plan/1", title="Long " * 20, sessions=(session,))
-
-
-def test_labels_of_the_week_do_not_cover_one_another(plan: Plan, rehearsal: Rehearsal) -> None:
-    tight = crowded()
-    for figure in (week_picture(plan, rehearsal), week_picture(tight, rehearse(tight))):
-        _inside(figure)
-        renderer = FigureCanvasAgg(figure).get_renderer()
-        boxes = [
-            (text.get_text(), text.get_window_extent(renderer).shrunk(0.98, 0.75))
-            for text in figure.axes[0].texts
-        ]
-        hits = [
-            (one[0], other[0])
-            for number, one in enumerate(boxes)
-            for other in boxes[number + 1 :]
-            if one[1].overlaps(other[1])
-        ]
-        assert hits == []
 
 
 def test_another_suffix_is_refused_and_nothing_is_left(drawn: Figure, tmp_path: Path) -> None:

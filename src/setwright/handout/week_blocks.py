@@ -2,141 +2,116 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterator
+from dataclasses import dataclass
 
 from setwright.exercises import catalogue
-from setwright.handout.drawing import INK, PAPER, SOFT, fitted
+from setwright.handout.canvas import INK, PAPER, SOFT, Canvas, Hatch
+from setwright.handout.fitted_words import fitted
+from setwright.handout.letter_widths import measured
 from setwright.handout.timeline import Block, Lane, Span
 from setwright.handout.wording import rir_words, span
-from setwright.plan.week import Session
+from setwright.plan.week import Entry, Session
 
-if TYPE_CHECKING:
-    from matplotlib.axes import Axes
-
-INCHES_A_MINUTE = 0.135
-# Shares of a column's width: the gap between columns, and the strip with the sets.
-GAP, STRIP = 0.07, 0.07
-SIZE = 8.0
-GROUND = "0.95"
-LINE_IN = SIZE * 1.22 / 72
-
-
-def sides(column: int) -> tuple[float, float]:
-    """Left and right edge of a column, in columns."""
-    return column + GAP / 2, column + 1 - GAP / 2
+SIZE = 7.5
+LINE = SIZE * 1.22
+# The strip with the sets, as a share of the column; room around the words beside it, points.
+STRIP, INSET, BASELINE = 0.07, 2.5, 0.98
+WORK, GROUND = "#4d4d4d", "#f2f2f2"
+# From this width on repetitions and effort share a line.
+ONE_LINE = 100.0
+MOST_LINES_OF_NAME = 4
 
 
-def draw_block(
-    axes: Axes,
-    column: int,
-    column_in: float,
-    minute_in: float,
-    session: Session,
-    block: Block,
-) -> None:
-    """One exercise or superset of a column, to scale.
+@dataclass(frozen=True)
+class Column:
+    """Where a day stands on the sheet, points.
+
+    Attributes:
+        left: its left edge.
+        width: of its blocks.
+        top: where its session starts.
+        minute: height of a minute.
+    """
+
+    left: float
+    width: float
+    top: float
+    minute: float
+
+    @property
+    def right(self) -> float:
+        """Its right edge."""
+        return self.left + self.width
+
+    def y(self, at_s: float) -> float:
+        """Where a moment of the session stands."""
+        return self.top + at_s / 60 * self.minute
+
+
+def draw_block(board: Canvas, column: Column, block: Block) -> None:
+    """The shapes of one exercise or superset.
 
     Args:
-        axes: days across, minutes down.
-        column: which day.
-        column_in: width of a column, inches.
-        minute_in: height of a minute, inches.
-        session: the day's session.
+        board: to draw on.
+        column: of its day.
         block: what is drawn.
     """
-    left, right = sides(column)
-    _box(axes, left, right, block.whole, fill=GROUND, edge=INK, order=1)
-    _box(
-        axes,
-        left,
-        right,
-        Span(block.whole.start_s, block.opens_s),
-        fill=PAPER,
-        hatch="....",
-        edge=SOFT,
-        order=2,
-    )
-    width = (right - left) / len(block.lanes)
-    for place, lane in enumerate(block.lanes):
-        start = left + place * width
+    _box(board, column, column.left, column.width, block.whole, GROUND, INK)
+    change = Span(block.whole.start_s, block.opens_s)
+    if block.opens_s > block.whole.start_s:
+        _box(board, column, column.left, column.width, change, PAPER, SOFT, "above")
+    for place, (lane, left, _) in enumerate(_lanes(column, block)):
         if place:
-            axes.plot(
-                [start, start],
-                [block.opens_s / 60, block.whole.end_s / 60],
-                color=SOFT,
-                linewidth=0.6,
-                linestyle=(0, (4, 2)),
-                zorder=3,
-            )
-        _lane(axes, session, block, lane, (start, start + width), column_in, minute_in)
+            line = [(left, column.y(block.opens_s)), (left, column.y(block.whole.end_s))]
+            board.line(line, SOFT, 0.6, "3 2")
+        strip = STRIP * column.width
+        for warm in lane.warm_up:
+            _box(board, column, left, strip, warm, PAPER, SOFT, "below")
+        for work in lane.sets:
+            _box(board, column, left, strip, work, WORK, INK)
 
 
-def _lane(
-    axes: Axes,
-    session: Session,
-    block: Block,
-    lane: Lane,
-    edges: tuple[float, float],
-    column_in: float,
-    minute_in: float,
-) -> None:
-    from matplotlib.patheffects import withStroke
+def write_block(board: Canvas, column: Column, session: Session, block: Block) -> None:
+    """The words of one exercise or superset, on their own ground where a line may cross them.
 
-    left, right = edges
-    strip = left + STRIP
-    for warm in lane.warm_up:
-        _box(axes, left, strip, warm, fill=PAPER, hatch="//////", edge=SOFT, order=3)
-    for work in lane.sets:
-        _box(axes, left, strip, work, fill="0.3", edge=INK, order=4)
-    entry = session.exercises[lane.position]
+    Args:
+        board: to draw on.
+        column: of its day.
+        session: the day's session.
+        block: what is written.
+    """
+    room = (block.whole.end_s - block.opens_s) / 60 * column.minute
+    most = max(int((room - INSET) / LINE), 1)
+    for lane, left, width in _lanes(column, block):
+        x = left + STRIP * column.width + INSET
+        lines = _lines(session.exercises[lane.position], left + width - x - INSET, most)
+        for number, (words, ink) in enumerate(lines):
+            y = column.y(block.opens_s) + INSET / 2 + number * LINE
+            board.box(x - 1, y, measured(words, SIZE) + 1, min(LINE, room - INSET), GROUND)
+            board.text(x, y + SIZE * BASELINE, words, SIZE, ink=ink)
+
+
+def _lines(entry: Entry, room: float, most: int) -> list[tuple[str, str]]:
+    """Name and dose of an exercise in the lines there are room for, with their ink."""
     letter = f"{entry.superset}  " if entry.superset else ""
-    room = (block.whole.end_s - block.opens_s) / 60 * minute_in
-    most = max(int((room - 0.03) / LINE_IN), 1)
-    width_in = (right - strip) * column_in - 0.1
-    dose = f"{entry.sets} x {span(*entry.reps)}"
-    lines = [dose, f"RIR {rir_words(entry)}"]
-    if width_in > 1.4:
-        lines = [f"{dose}, RIR {rir_words(entry)}"]
-    room_for_name = min(max(most - len(lines), 1), 4)
-    name = fitted(letter + catalogue.exercise(entry.exercise).name, SIZE, width_in, room_for_name)
-    shown = [*name, *lines][:most]
-    top = block.opens_s / 60 + 0.035 / minute_in
-    had_s = 60 * session.minutes if session.minutes is not None else None
-    crossed = had_s is not None and block.whole.start_s < had_s < block.whole.end_s
-    for number, line in enumerate(shown):
-        axes.text(
-            strip + 0.02,
-            top + number * LINE_IN / minute_in,
-            line,
-            fontsize=SIZE,
-            va="top",
-            color=INK if number < len(name) else "0.25",
-            zorder=5,
-            path_effects=[withStroke(linewidth=3, foreground=GROUND)] if crossed else None,
-        )
+    dose, effort = f"{entry.sets} × {span(*entry.reps)}", f"RIR {rir_words(entry)}"
+    told = [f"{dose}, {effort}"] if room > ONE_LINE else [dose, effort]
+    for_name = min(max(most - len(told), 1), MOST_LINES_OF_NAME)
+    name = fitted(letter + catalogue.exercise(entry.exercise).name, SIZE, room, for_name)
+    return [*((one, INK) for one in name), *((one, SOFT) for one in told)][:most]
+
+
+def _lanes(column: Column, block: Block) -> Iterator[tuple[Lane, float, float]]:
+    """Exercises side by side: each with its left edge and width."""
+    width = column.width / len(block.lanes)
+    for place, lane in enumerate(block.lanes):
+        yield lane, column.left + place * width, width
 
 
 def _box(
-    axes: Axes,
-    left: float,
-    right: float,
-    time: Span,
-    fill: str,
-    edge: str,
-    order: int,
-    hatch: str | None = None,
-) -> None:
-    from matplotlib.patches import Rectangle
-
-    axes.add_patch(
-        Rectangle(
-            (left, time.start_s / 60),
-            right - left,
-            (time.end_s - time.start_s) / 60,
-            facecolor=fill,
-            edgecolor=edge,
-            linewidth=0.6,
-            hatch=hatch,
-            zorder=order,
-        )
-    )
+    board: Canvas, column: Column, left: float, width: float, time: Span, fill: str, edge: str,
+    hatch: Hatch | None = None,
+) -> None:  # fmt: skip
+    top = column.y(time.start_s)
+    board.box(left, top, width, column.y(time.end_s) - top, fill, edge, hatch)

@@ -58,13 +58,6 @@ def first_page(made: bytes) -> str:
     return text.replace("\u200b", "")
 
 
-def regular_and_bold() -> frozenset[str]:
-    folder = of_page.folder()
-    assert folder
-    one, other = (of_page.has(str(folder / name), 0) for name in of_page.OWN_FILES)
-    return one & other
-
-
 @pytest.mark.parametrize("name", PRINTED.values(), ids=PRINTED)
 def test_scripts_of_our_own_font_are_printed(
     client_content: Content, wishes: Wishes, name: str
@@ -86,7 +79,7 @@ def test_scripts_from_right_to_left_are_printed(
 
 def test_plain_letters_and_our_own_signs_need_no_look() -> None:
     plain = {chr(n) for n in range(32, ord(PLAIN_UNTIL) + 1) if chr(n).isprintable()}
-    assert plain | SIGNS <= regular_and_bold()
+    assert plain | SIGNS <= of_page.own_letters()
     said = "".join(one.name + "".join((*one.cues, *one.cautions)) for one in catalogue.exercises())
     assert not uncommon(said)
 

@@ -37,7 +37,6 @@ def command(folder: str) -> None:
     from setwright.handout.canvas_file import save_svg
     from setwright.handout.design_text import design_text
     from setwright.handout.dose_picture import TITLE, dose_picture
-    from setwright.handout.drawing import save
     from setwright.handout.explain import explain, explained_text
     from setwright.handout.rehearsal_picture import rehearsal_picture
     from setwright.handout.rehearsal_text import rehearsal_text
@@ -76,11 +75,11 @@ def command(folder: str) -> None:
     _step("drawing")
     title = f"{plan.title}: {TITLE}"
     pictures = {
+        "week": week_picture(plan, report.rehearsal),
         "parts": dose_picture(report.response, intake, title),
         "rehearsal": rehearsal_picture(plan, report.rehearsal),
     }
     for suffix in PICTURES:
-        save(week_picture(plan, report.rehearsal), target / f"week{suffix}")
         for name, drawn in pictures.items():
             save_svg(drawn, target / f"{name}{suffix}")
 

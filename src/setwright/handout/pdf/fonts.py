@@ -64,17 +64,23 @@ def fonts(of_the_machine: bool = False) -> Fonts:
 
 
 @cache
+def own_letters() -> frozenset[str]:
+    """Letters that our own face has, regular and bold."""
+    place = folder()
+    if place is None:
+        return frozenset()
+    regular, bold = (has(str(place / name), 0) for name in OWN_FILES)
+    return regular & bold
+
+
+@cache
 def faces(letters: frozenset[str]) -> Faces:
     """Fonts for letters beyond the plain ones.
 
     Args:
         letters: those in question, from ``letters.uncommon``.
     """
-    place = folder()
-    lacking = set(letters)
-    if lacking and place:
-        regular, bold = (has(str(place / name), 0) for name in OWN_FILES)
-        lacking -= regular & bold
+    lacking = set(letters - own_letters()) if letters else set()
     families: list[str] = []
     # Symbols are said in words: a machine's pictures for them are made for screens, in colour.
     sought = {letter for letter in lacking if category(letter) != SYMBOL}
