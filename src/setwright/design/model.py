@@ -33,7 +33,7 @@ ROUNDS = 25_000
 # Up to this many cells one thread proves the week at once; two would wait for each other.
 TINY = 24
 # The clock on the wall is only a backstop: cut by it, the same input need not give the same week.
-BACKSTOP_S = 10.0
+BACKSTOP_S = 30.0
 # Ways of the solver that only cost time here; what is left proves (linear relaxation) or improves
 # (large neighbourhoods).
 IDLE = ("core", "no_lp", "quick_restart_no_lp", "max_lp", "max_lp_sym", "pseudo_costs")
