@@ -6,11 +6,14 @@ from dataclasses import dataclass
 
 from setwright.anatomy.atlas import part
 from setwright.audit.audit import AuditReport
+from setwright.plan.intake import DAYS
 from setwright.plan.week import Plan
 
 # Doses that changed are named, the largest changes first, up to this many.
 NAMED = 8
 LEAST = 0.05
+# When more days than these became longer or shorter, the week as a whole is said.
+DAYS_NAMED = 2
 
 
 @dataclass(frozen=True)
@@ -28,7 +31,7 @@ class Effect:
 
     Attributes:
         what: the edit.
-        minutes: days that became longer or shorter.
+        minutes: days that became longer or shorter, or the week when many did.
         doses: parts that get more or fewer sets a week.
         more: how many parts besides.
         missed: misses before and after.
@@ -61,15 +64,19 @@ def effect_of(
 def _minutes(
     before: tuple[Plan, AuditReport], after: tuple[Plan, AuditReport]
 ) -> tuple[Change, ...]:
-    old, new = (
-        {
-            (session.day, session.name): f"{lived.total_s / 60:.0f}"
-            for session, lived in zip(plan.sessions, report.rehearsal.sessions, strict=True)
-        }
-        for plan, report in (before, after)
+    old, new = _by_day(*before), _by_day(*after)
+    changed = tuple(
+        Change(day.capitalize(), f"{old.get(day, 0.0):.0f}", f"{new.get(day, 0.0):.0f}")
+        for day in DAYS
+        if round(old.get(day, 0.0)) != round(new.get(day, 0.0))
     )
-    return tuple(
-        Change(key[0].capitalize(), old.get(key, "0"), new.get(key, "0"))
-        for key in dict.fromkeys((*old, *new))
-        if old.get(key, "0") != new.get(key, "0")
-    )
+    if len(changed) <= DAYS_NAMED:
+        return changed
+    return (Change("Week", f"{sum(old.values()):.0f}", f"{sum(new.values()):.0f}"),)
+
+
+def _by_day(plan: Plan, report: AuditReport) -> dict[str, float]:
+    found: dict[str, float] = {}
+    for session, lived in zip(plan.sessions, report.rehearsal.sessions, strict=True):
+        found[session.day] = found.get(session.day, 0.0) + lived.total_s / 60
+    return found
