@@ -130,7 +130,7 @@ CSV = """\
 Date;Exercise;Set;Weight (kg);Reps;RPE;Notes
 07.09.2026;Back Squat;1;100;5;8;good
 07.09.2026;Back Squat;2;102,5;5;8,5;
-07.09.2026;ham curl;1;40;10+3p;9;
+07.09.2026;curl thing;1;40;10+3p;9;
 07.09.2026;Back Squat;3;9999;5;9;
 """
 
@@ -144,14 +144,14 @@ def test_import_twice_and_answer(client: Path, tmp_path: Path) -> None:
     first = run("import", client, file)
     assert first.returncode == 0, first.stderr
     assert "2 records added; 2 lines held back" in first.stdout
-    assert "line 4, column 'Exercise': 'ham curl'" in first.stdout
+    assert "line 4, column 'Exercise': 'curl thing'" in first.stdout
     before = {name: (client / name).read_bytes() for name in ("log.jsonl", "log-questions.jsonl")}
     again = json.loads(run("import", client, file, "--json").stdout)
     assert (again["added"], again["already_there"], again["lines_held"]) == (0, 2, 2)
     assert {name: (client / name).read_bytes() for name in before} == before
-    assert "ham curl" in run("questions", client).stdout
+    assert "curl thing" in run("questions", client).stdout
     answers = tmp_path / "answers.yaml"
-    answers.write_text("ham curl: lying leg curl\n")
+    answers.write_text("curl thing: lying leg curl\n")
     last = run("import", client, file, "--answers", answers, "--answer", "5=leave out")
     assert "1 record added" in last.stdout
     assert run("questions", client).stdout == "no line waits for an answer\n"
