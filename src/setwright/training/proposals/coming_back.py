@@ -35,7 +35,7 @@ def propose(facts: Facts) -> Iterator[Proposal]:
             f"come back from it, week {back.week} of {back.weeks}.",
         ),
         Expected(words="What was lost comes back in about half the time it was away."),
-        "`setwright next` keeps to the restart all the same; only plan and coach may differ.",
+        "The sessions to come keep to the restart all the same; only plan and coach may differ.",
         EVIDENCE,
         float(back.days_off),
         RANK,

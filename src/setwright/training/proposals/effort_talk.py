@@ -46,7 +46,7 @@ def propose(facts: Facts) -> Iterator[Proposal]:
                 f"{abs(honest.high if early else honest.low):.1f}), from {honest.calls} calls.",
             ),
             Expected(words="Sets end as near to failure as the plan means them to."),
-            "`setwright next` goes on to correct the reserve it asks for, within bounds.",
+            "The sessions to come go on to correct the reserve they ask for, within bounds.",
             EVIDENCE,
             abs(honest.bias),
             RANK,

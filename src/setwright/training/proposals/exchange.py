@@ -131,8 +131,8 @@ def _for_pain(facts: Facts, plan: Plan, course: PainCourse, taken: set[str]) -> 
             + (", rising." if course.rising else "."),
         ),
         compared(plan, after, facts.intake, words),
-        f"{old.name} stays in the plan, never heavier; `setwright next` leaves it out while pain "
-        "is above 5 of 10.",
+        f"{old.name} stays in the plan, never heavier; the sessions to come leave it out while "
+        "pain is above 5 of 10.",
         PAIN_SOURCES,
         float(max(course.levels) * len(course.days)),
         RANK_PAIN,

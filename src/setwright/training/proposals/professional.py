@@ -26,11 +26,13 @@ def propose(facts: Facts) -> Iterator[Proposal]:
             weight = 1.0
         elif all(one in OF_ONE_EXERCISE or one in PASSING for one in facts.symptoms):
             title = "Stop the exercise and ask a licensed professional"
-            then = "`setwright next` leaves it out until the intake's cleared_on is later."
+            then = (
+                "The sessions to come leave it out until the intake holds a later day of clearance."
+            )
             weight = 10.0
         else:
             title = "No further session until a licensed professional has cleared training"
-            then = "`setwright next` gives no session until the intake's cleared_on is later."
+            then = "No session is given until the intake holds a later day of clearance."
             weight = STOPS_ALL
         yield Proposal(
             proposal_id(KIND, what, facts.monday),
