@@ -1,4 +1,4 @@
-"""A day in an address: `<date:day>`, or `<monday:week>`, as 2026-09-07. Route files import this module."""
+"""Days in addresses: `<date:day>` and `<monday:week>`, as 2026-09-07, for route files to import."""
 
 from __future__ import annotations
 

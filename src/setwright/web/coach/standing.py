@@ -27,6 +27,7 @@ _PAIN_RANK: dict[Answer, int] = {
     "lighter, other range": 15,
     "carry on, watching": 30,
 }
+STOP_RANK = 0
 _NOW_BELOW = 25
 
 
@@ -146,7 +147,7 @@ def complaints(now: Facts, looked: date | None) -> Iterator[Need]:
     """
     if now.symptoms:
         words = f"Stop sign reported: {listed(list(now.symptoms))}. A licensed professional first."
-        yield Need(0, "now", words, "review", now.monday)
+        yield Need(STOP_RANK, "now", words, "review", now.monday)
     fresh = [one for one in now.pain if looked is None or one.days[-1] >= looked.toordinal()]
     for answer, rank in _PAIN_RANK.items():
         rows = [one for one in fresh if one.answer == answer]

@@ -195,7 +195,7 @@ def _context(
     if whole:
         context |= {
             "page": week_page(reviewed),
-            "since": reported_since(folder, content, monday, today()),
+            "since": reported_since(folder, content, monday, today(), reviewed.facts.symptoms),
             "before": monday - timedelta(7) if folder.plan_on(monday - timedelta(7)) else None,
             "after": monday + timedelta(7) if monday + timedelta(7) <= today() else None,
         }
