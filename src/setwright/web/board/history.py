@@ -11,7 +11,7 @@ from setwright.plan.week import Plan
 from setwright.plan.write import write_plan
 from setwright.web import trail
 from setwright.web.board import locks
-from setwright.web.engine.folder import plan_of
+from setwright.web.engine.folder import plan_of, text_of
 from setwright.web.models import Account, PlanVersion, Week
 
 
@@ -62,7 +62,7 @@ def edit(week: Week, base: int, who: Account, change: Callable[[Plan], tuple[Pla
         current = now.current
         on = current if current and current.number == base else _numbered(now, base)
         plan, said = change(plan_of(on.text))
-        version = _keep(now, plan, on, said, who)
+        version = _keep(now, text_of(plan), on, said, who)
         if on is not current:
             return Made(version, False, since(now, base, version))
         _show(now, version, plan_of(on.text), plan)
@@ -71,10 +71,13 @@ def edit(week: Week, base: int, who: Account, change: Callable[[Plan], tuple[Pla
 
 def put(week: Week, base: int | None, who: Account | None, plan: Plan, said: str) -> Made:
     """Keep a whole plan as a version, on the board if nothing changed since ``base``."""
+    text = write_plan(plan)
+    if plan_of(text) != plan:
+        raise ValueError("a plan that does not read back as it was written")
     with transaction.atomic():
         now = held(week)
         on = None if base is None else _numbered(now, base)
-        version = _keep(now, plan, on, said, who)
+        version = _keep(now, text, on, said, who)
         if (now.current and now.current.number) != base:
             return Made(version, False, since(now, base or 0, version))
         _show(now, version, plan_of(on.text) if on else None, plan)
@@ -141,11 +144,8 @@ def _numbered(week: Week, number: int) -> PlanVersion:
 
 
 def _keep(
-    week: Week, plan: Plan, parent: PlanVersion | None, said: str, who: Account | None
+    week: Week, text: str, parent: PlanVersion | None, said: str, who: Account | None
 ) -> PlanVersion:
-    text = write_plan(plan)
-    if plan_of(text) != plan:
-        raise ValueError("a plan that does not read back as it was written")
     last = week.versions.order_by("-number").values_list("number", flat=True).first() or 0
     version = PlanVersion.objects.create(
         week=week, number=last + 1, text=text, parent=parent, what=said[:200], made_by=who

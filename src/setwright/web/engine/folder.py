@@ -12,16 +12,30 @@ from setwright.plan.log import Log, Record
 from setwright.plan.log_store import DECISIONS, RECORDS
 from setwright.plan.read import read_intake, read_plan
 from setwright.plan.week import Plan
+from setwright.plan.write import write_plan
 from setwright.web.models import Client
 
 # Documents are never changed once they are kept, so their text is their key.
 KEPT = 512
 
 
+# Plans just written, on their way into the cache below.
+_WRITTEN: dict[str, Plan] = {}
+
+
 @lru_cache(KEPT)
 def plan_of(text: str) -> Plan:
     """A plan from its text."""
-    return read_plan(text, "plan.yaml")
+    return _WRITTEN.pop(text, None) or read_plan(text, "plan.yaml")
+
+
+def text_of(plan: Plan) -> str:
+    """The text to keep of a plan, which is then not read again while it is fresh."""
+    text = write_plan(plan)
+    _WRITTEN[text] = plan
+    plan_of(text)
+    _WRITTEN.pop(text, None)
+    return text
 
 
 @lru_cache(KEPT)
