@@ -9,6 +9,9 @@ import sys
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
+
+from setwright.cli.commands.handout import command
 
 ROOT = Path(__file__).parents[2]
 PLAN = ROOT / "examples" / "plan.yaml"
@@ -140,3 +143,43 @@ def test_letters_that_no_font_has_are_said(tmp_path: Path) -> None:
     assert done.returncode == 0, done.stderr
     assert "no font on this machine has \U0010fffd" in done.stderr
     assert "Li \U0010fffd" in (tmp_path / "plan.html").read_text(encoding="utf-8")
+
+
+def test_names_of_plans_stay_in_the_folder(tmp_path: Path) -> None:
+    """Files that a careless coach or somebody else has named."""
+    odd = tmp_path / "odd"
+    odd.mkdir()
+    names = ["CON.yaml", "...yaml", "-x.yaml", "a\nb.yaml", "=1+1.yaml", f"{'l' * 200}.yaml"]
+    for name in names:
+        (odd / name).write_text(PLAN.read_text())
+    folder = tmp_path / "out"
+    done = run("-o", folder, "--formats", "ics", "--", *(odd / name for name in names))
+    assert done.returncode == 0, done.stderr
+    made = {path.name for path in folder.iterdir()}
+    assert made == {
+        "plan-con.ics", "plan.ics", "x.ics", "a-b.ics", "1-1.ics", f"{'l' * 60}.ics",
+    }  # fmt: skip
+    assert {path.name for path in tmp_path.iterdir()} == {"odd", "out"}
+
+
+def test_a_fault_of_ours_in_one_plan_leaves_the_others_done(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from setwright.handout import export as room
+
+    true, seen = room.export, []
+
+    def broken_once(*words: object) -> object:
+        seen.append(words)
+        if len(seen) == 2:
+            raise RuntimeError("no ink")
+        return true(*words)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(room, "export", broken_once)
+    done = CliRunner().invoke(
+        command, [*[str(PLAN)] * 3, "-o", str(tmp_path), "--formats", "ics"], standalone_mode=False
+    )
+    assert done.return_value == 2
+    assert {path.name for path in tmp_path.iterdir()} == {"plan.ics", "plan-3.ics"}
+    assert "a fault of ours: RuntimeError: no ink" in done.output
+    assert "2 of 3 plans done" in done.output

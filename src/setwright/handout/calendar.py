@@ -9,6 +9,7 @@ from uuid import NAMESPACE_URL, uuid5
 from zoneinfo import ZoneInfo
 
 from setwright.handout.content.model import Content, Line, SessionContent
+from setwright.handout.writable_text import writable
 from setwright.plan.intake import DAYS
 
 if TYPE_CHECKING:
@@ -34,13 +35,13 @@ def calendar(
         moment: when the calendar was made; the same moment gives the same bytes.
         weeks: how often the week is repeated.
     """
-    from icalendar import Calendar
+    from icalendar import Calendar, vText
 
     made = Calendar()
     made.add("prodid", MAKER)
     made.add("version", "2.0")
     made.add("calscale", "GREGORIAN")
-    made.add("x-wr-calname", content.title)
+    made.add("x-wr-calname", vText(" ".join(writable(content.title).split())))
     ends: dict[str, datetime] = {}
     held: dict[str, int] = {}
     for session in content.sessions:
@@ -85,8 +86,8 @@ def _event(
     event.add("duration", timedelta(minutes=session.minutes))
     if weeks > 1:
         event.add("rrule", {"freq": "weekly", "count": weeks})
-    event.add("summary", f"Training: {session.name}")
-    event.add("description", description(content, session))
+    event.add("summary", writable(f"Training: {session.name}"))
+    event.add("description", writable(description(content, session)))
     event.add("transp", "OPAQUE")
     return event
 

@@ -112,3 +112,14 @@ def test_any_note_comes_back_as_it_was_written(client_content: Content, note: st
     noted = dataclasses.replace(session, groups=(group,))
     (event,) = events(made(dataclasses.replace(client_content, sessions=(noted,))))
     assert f"(x{note}x)" in event.description.value
+
+
+@settings(derandomize=True, max_examples=60, deadline=None)
+@given(words=st.text(max_size=40))
+def test_no_words_add_a_line_of_their_own(client_content: Content, words: str) -> None:
+    trick = f"{words}\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nUID:x{words}"
+    first = dataclasses.replace(client_content.sessions[0], name=trick)
+    said = dataclasses.replace(client_content, title=trick, person=trick, sessions=(first,))
+    raw = made(said)
+    assert len(events(raw)) == raw.count(b"\nBEGIN:VEVENT") == 1
+    assert not [one for one in raw.decode("utf-8") if ord(one) < 32 and one not in "\r\n\t"]

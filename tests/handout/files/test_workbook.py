@@ -1,10 +1,13 @@
 from __future__ import annotations
 
+import dataclasses
 from datetime import UTC, date, datetime
 from io import BytesIO
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from openpyxl import load_workbook
 
 from setwright.handout.content.model import Content
@@ -129,3 +132,16 @@ def test_rows_say_the_plan_whole(plan: Plan, client_content: Content) -> None:
         lines.append(f'      - "{exercise}: {said}"')
     again = read_any_plan("\n".join(lines), "rows")
     assert [one.exercises for one in again.sessions] == [one.exercises for one in plan.sessions]
+
+
+@settings(derandomize=True, max_examples=60, deadline=None)
+@given(words=st.text(min_size=1, max_size=40))
+def test_any_words_make_a_workbook_that_opens(
+    plan: Plan, client_content: Content, words: str
+) -> None:
+    said = dataclasses.replace(client_content, title=words, person=words)
+    book = opened(plan.model_copy(update={"title": words, "person": words}), said)
+    for row in book["Sessions"].iter_rows(max_row=3):
+        for cell in row:
+            assert cell.data_type != "f"
+            assert not (isinstance(cell.value, str) and cell.value.startswith(DANGEROUS))

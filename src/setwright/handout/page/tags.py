@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from html import escape
 
+from setwright.handout.writable_text import writable
+
 
 class Html(str):
     """Markup that is safe to put into a page as it is."""
@@ -22,7 +24,7 @@ def tag(name: str, /, *inside: str, **attributes: str | None) -> Html:
             attribute out.
     """
     said = "".join(
-        f' {key.rstrip("_").replace("_", "-")}="{escape(value, quote=True)}"'
+        f' {key.rstrip("_").replace("_", "-")}="{escape(writable(value), quote=True)}"'
         for key, value in attributes.items()
         if value is not None
     )
@@ -32,7 +34,7 @@ def tag(name: str, /, *inside: str, **attributes: str | None) -> Html:
 def void(name: str, /, **attributes: str) -> Html:
     """An element that holds nothing, such as ``img``."""
     said = "".join(
-        f' {key.rstrip("_").replace("_", "-")}="{escape(value, quote=True)}"'
+        f' {key.rstrip("_").replace("_", "-")}="{escape(writable(value), quote=True)}"'
         for key, value in attributes.items()
     )
     return Html(f"<{name}{said}>")
@@ -40,9 +42,4 @@ def void(name: str, /, **attributes: str) -> Html:
 
 def joined(pieces: Iterable[str]) -> Html:
     """Pieces one after the other, plain text among them escaped."""
-    return Html("".join(one if isinstance(one, Html) else escape(_clean(one)) for one in pieces))
-
-
-def _clean(text: str) -> str:
-    """Text without the control characters that HTML forbids."""
-    return "".join(letter for letter in text if letter in "\t\n" or ord(letter) >= 32)
+    return Html("".join(one if isinstance(one, Html) else escape(writable(one)) for one in pieces))

@@ -7,6 +7,8 @@ import unicodedata
 from collections.abc import Collection, Iterator
 from typing import Any
 
+from setwright.handout.writable_text import writable
+
 # Every letter up to here is in DejaVu, and so are the signs that our own texts use.
 PLAIN_UNTIL = "\u024f"
 SIGNS = frozenset("–—‘’“”…•→−≤≥")
@@ -23,7 +25,7 @@ def uncommon(value: Any) -> frozenset[str]:
     return frozenset(
         letter
         for words in _texts(value)
-        for letter in LOOKS.sub("", words)
+        for letter in LOOKS.sub("", writable(words))
         if letter > PLAIN_UNTIL and letter not in SIGNS and letter != JOINER
     )
 

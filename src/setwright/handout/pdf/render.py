@@ -13,6 +13,7 @@ from unicodedata import category, normalize
 from setwright.handout.content.model import Content, Group, Line, SessionContent
 from setwright.handout.pdf.fonts import OWN, faces, fonts
 from setwright.handout.pdf.letters import marked, spelled, uncommon
+from setwright.handout.writable_text import writable
 
 Paper = Literal["a4", "letter"]
 PAPERS = {"a4": "a4", "letter": "us-letter"}
@@ -117,7 +118,7 @@ def clean(text: str) -> str:
     """Text with its accents on their letters, without what controls a screen or a direction."""
     return "".join(
         letter if letter in JOINERS or category(letter) not in ("Cc", "Cf", "Cs") else " "
-        for letter in normalize("NFC", text)
+        for letter in normalize("NFC", writable(text))
     )
 
 

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any
 
+from setwright.handout.writable_text import writable
+
 if TYPE_CHECKING:
     from openpyxl.worksheet.worksheet import Worksheet
 
-# A spreadsheet may take a text that begins with one of these for a formula or a command.
-DANGEROUS = ("=", "+", "-", "@", "\t", "\r")
+# A spreadsheet may take a text that begins with one of these for a formula or a command,
+# full-width signs among them.
+DANGEROUS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 PAPER_CODES = {"a4": 9, "letter": 1}
 
 
@@ -17,10 +20,10 @@ def as_text(words: str) -> str:
     """Client text that no spreadsheet runs, not even after a detour through CSV.
 
     A dangerous beginning gets an apostrophe before it, the mark by which spreadsheets know text;
-    control characters, which a workbook cannot hold, become spaces.
+    tabs and what a workbook cannot hold become spaces.
     """
     marked = f"'{words}" if words.startswith(DANGEROUS) else words
-    return "".join(letter if letter == "\n" or ord(letter) >= 32 else " " for letter in marked)
+    return writable(marked).replace("\t", " ")
 
 
 def put(sheet: Worksheet, row: int, column: int, value: Any, bold: bool = False) -> None:

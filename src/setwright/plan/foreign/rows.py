@@ -283,7 +283,7 @@ class RowReader:
 
 def unmarked(text: str) -> str:
     """Text without the apostrophe that keeps a spreadsheet from running it."""
-    return text[1:] if re.match(r"'[=+\-@]", text) else text
+    return text[1:] if re.match(r"'[=+\-@＝＋－＠]", text) else text
 
 
 def _rank(role: str) -> int:
