@@ -52,7 +52,8 @@ def response_plot(context: Context, strip: bool = True, name: str = "response") 
         strip: below the curve, the same dots by muscle.
         name: of the picture.
     """
-    wanted = {ident for ident, band in bands(context.intake).items() if band.least > 0}
+    asked = bands(context.intake)
+    wanted = tuple(ident for ident in index() if asked[ident].least > 0)
     effective = context.response.effective_sets
     rows = _rows(context, wanted)
     most = max(12.0, float(effective.max()) * 1.05)
@@ -85,7 +86,7 @@ def response_plot(context: Context, strip: bool = True, name: str = "response") 
     return board.svg()
 
 
-def _rows(context: Context, wanted: set[str]) -> list[tuple[str, list[float]]]:
+def _rows(context: Context, wanted: tuple[str, ...]) -> list[tuple[str, list[float]]]:
     """Muscles asked for with the effective sets of their parts, the least trained last."""
     found: dict[str, list[float]] = {}
     for ident, column in index().items():

@@ -10,7 +10,6 @@ from setwright.handout.canvas import (
     PAPER,
     SIZE,
     SOFT,
-    Anchor,
     Canvas,
     Point,
     Scale,
@@ -27,14 +26,16 @@ WIDTH, EDGE = 520.0, 6.0
 ROW, HEAD, FOOT = 11.4, 26.0, 10.0
 NAMES, FIGURES = 176.0, 92.0
 PLOT_TOP, PLOT_LEFT = 16.0, 34.0
+# Width of the key beside the plot, and height of a line in it.
+KEY, KEY_LINE = 182.0, 11.5
 TALL, FLAT = 190.0, 132.0
 # Fewer minutes saved than this are none.
 LEAST_MINUTES = 0.5
 AS_IT_STANDS = "as it stands"
-# Where a label may stand beside its dot, the first choice first.
+# Where the middle of a label may stand beside its dot, the first choice first.
 OFFSETS = (
-    (8, 0), (-8, 0), (10, -13), (10, 13), (-10, -13), (-10, 13), (16, 26), (16, -26), (-16, 26),
-    (-16, -26), (22, 39), (22, -39), (-22, 39), (-22, -39), (28, 52),
+    (7, 0), (-7, 0), (6, -6), (-6, -6), (6, 6), (-6, 6), (4, -10), (-4, -10), (4, 10), (-4, 10),
+    (11, 0), (-11, 0), (10, -10), (-10, -10), (10, 10), (-10, 10),
 )  # fmt: skip
 
 
@@ -88,75 +89,70 @@ def week_plot(
     """The week with one rule changed everywhere: minutes across, growth up, as SVG.
 
     Args:
-        trials: the changed weeks.
+        trials: the changed weeks, numbered in the picture; a key beside it names them.
         minutes: of the week as it stands.
         height: of the plot, points.
         name: of the picture.
     """
     board = Canvas(name, WIDTH, PLOT_TOP + height + 30)
+    bottom, right = PLOT_TOP + height, WIDTH - EDGE - KEY
     across = [minutes, *(minutes + one.minutes for one in trials)]
-    up = [
-        100.0,
-        *(100 * (1 + one.low) for one in trials),
-        *(100 * (1 + one.high) for one in trials),
-    ]
-    span = max(max(across) - min(across), 10)
-    x = Scale(min(across) - 0.1 * span, max(across) + 0.3 * span, PLOT_LEFT, WIDTH - EDGE)
-    high = max(max(up) - min(up), 1.0)
-    bottom = PLOT_TOP + height
-    y = Scale(min(up) - 0.06 * high, max(up) + 0.06 * high, bottom, PLOT_TOP)
+    up = [100.0, *(100 * (1 + end) for one in trials for end in (one.low, one.high))]
+    wide, tall = max(max(across) - min(across), 10.0), max(max(up) - min(up), 1.0)
+    x = Scale(min(across) - 0.06 * wide, max(across) + 0.06 * wide, PLOT_LEFT, right)
+    y = Scale(min(up) - 0.06 * tall, max(up) + 0.06 * tall, bottom, PLOT_TOP)
     for tick in ticks(y.low, y.high, 6):
-        board.line([(PLOT_LEFT, y(tick)), (WIDTH - EDGE, y(tick))], FAINT, 0.5)
+        board.line([(PLOT_LEFT, y(tick)), (right, y(tick))], FAINT, 0.5)
         board.text(PLOT_LEFT - 4, y(tick) + 2.6, f"{tick:g}", anchor="end")
     for tick in ticks(x.low, x.high, 8):
         board.text(x(tick), bottom + 10.5, f"{tick:g}", anchor="middle")
         board.line([(x(tick), bottom), (x(tick), bottom + 2.5)], SOFT)
-    board.line([(PLOT_LEFT, PLOT_TOP), (PLOT_LEFT, bottom), (WIDTH - EDGE, bottom)], SOFT)
+    board.line([(PLOT_LEFT, PLOT_TOP), (PLOT_LEFT, bottom), (right, bottom)], SOFT)
     board.text(PLOT_LEFT, 9, "expected growth, % of the week as it stands", SIZE, ink=SOFT)
-    board.text(WIDTH - EDGE, bottom + 21, "minutes a week", SIZE, "end", SOFT)
+    board.text(right, bottom + 21, "minutes a week", SIZE, "end", SOFT)
+    now = x(minutes), y(100)
     places = [(x(minutes + one.minutes), y(100 * (1 + one.growth))) for one in trials]
+    spans: list[Box] = []
     for one, (px, _) in zip(trials, places, strict=True):
-        board.line([(px, y(100 * (1 + one.low))), (px, y(100 * (1 + one.high)))], "#a6a6a6", 1.0)
+        low, high = y(100 * (1 + one.low)), y(100 * (1 + one.high))
+        board.line([(px, low), (px, high)], "#a6a6a6", 1.0)
+        spans.append((px - 1, high, px + 1, low))
     for px, py in places:
         board.dot(px, py, 2.6, PAPER, INK, 1.0)
-    board.dot(x(minutes), y(100), 3.4)
-    named = [AS_IT_STANDS, *(one.name for one in trials)]
-    spots = [(x(minutes), y(100)), *places]
-    whiskers = [
-        (px - 1, y(100 * (1 + one.high)), px + 1, y(100 * (1 + one.low)))
-        for one, (px, _) in zip(trials, places, strict=True)
-    ]
-    labels = _labels(named, spots, whiskers)
-    for words, (px, py), (lx, ly, anchor) in zip(named, spots, labels, strict=True):
-        if abs(ly - py) > SIZE:
-            board.line([(px, py + (3 if ly > py else -3)), (lx, ly - 2.5)], SOFT, 0.5)
-        board.text(lx, ly, words, SIZE, anchor, bold=words == AS_IT_STANDS)
+    board.dot(*now, 3.4)
+    labels = [str(number) for number in range(1, len(trials) + 1)]
+    for words, (lx, ly) in zip(labels, _beside(labels, [*places, now], spans), strict=True):
+        board.text(lx, ly, words, SIZE, "middle")
+    _key(board, trials, right + 16)
     return board.svg()
 
 
-def _labels(
-    words: Sequence[str], spots: Sequence[Point], lines: Sequence[Box]
-) -> list[tuple[float, float, Anchor]]:
-    """Where each label stands so that it covers no dot, no line and no other label.
+def _key(board: Canvas, trials: Sequence[Trial], left: float) -> None:
+    board.dot(left + 3.4, PLOT_TOP + 3, 3.4)
+    board.text(left + 14, PLOT_TOP + 5.5, AS_IT_STANDS, SIZE, bold=True)
+    for number, one in enumerate(trials, start=1):
+        y = PLOT_TOP + 5.5 + number * KEY_LINE
+        board.text(left + 7, y, str(number), SIZE, "end")
+        board.text(left + 14, y, shortened(one.name, WIDTH - left - 14), SIZE)
 
-    The nearest of a few places is taken; a label that fits nowhere stands in the last of them.
+
+def _beside(labels: Sequence[str], spots: Sequence[Point], spans: Sequence[Box]) -> list[Point]:
+    """Where each label has its middle, beside its spot and clear of spots and other labels.
+
+    Args:
+        labels: in the order of their spots.
+        spots: one a label, and any others that must stay clear.
+        spans: lines that must stay clear.
     """
-    taken = [*lines, *((px - 4, py - 4, px + 4, py + 4) for px, py in spots)]
-    found: list[tuple[float, float, Anchor]] = []
-    for said, (px, py) in zip(words, spots, strict=True):
-        wide = measured(said, SIZE, bold=said == AS_IT_STANDS)
-        box = (0.0, 0.0, 0.0, 0.0)
-        place: tuple[float, float, Anchor] = (px, py, "start")
-        for dx, dy in OFFSETS:
-            anchor: Anchor = "start" if dx > 0 else "end"
-            left = px + dx if dx > 0 else px + dx - wide
-            place = (px + dx, py + dy + 2.5, anchor)
-            box = (left, py + dy - 5, left + wide, py + dy + 4)
-            inside = left > PLOT_LEFT and left + wide < WIDTH and py + dy > PLOT_TOP
-            if inside and not any(_overlap(box, other) for other in taken):
-                break
+    taken: list[Box] = [*spans, *((px - 3, py - 3, px + 3, py + 3) for px, py in spots)]
+    found = []
+    for words, (px, py) in zip(labels, spots, strict=False):
+        half = measured(words, SIZE) / 2
+        boxes = [(px + dx - half, py + dy - 3, px + dx + half, py + dy + 3) for dx, dy in OFFSETS]
+        clear = (one for one in boxes if not any(_overlap(one, other) for other in taken))
+        box = next(clear, boxes[0])
         taken.append(box)
-        found.append(place)
+        found.append(((box[0] + box[2]) / 2, box[3] - 0.3))
     return found
 
 
