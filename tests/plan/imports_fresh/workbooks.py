@@ -142,11 +142,41 @@ def german(book: Workbook) -> None:
     )
 
 
+def logbook(book: Workbook) -> None:
+    """A plan with a log beside it: columns a week with load and repetitions under one heading."""
+    sheet = book.active
+    _rows(
+        sheet,
+        [
+            ["Name:", "Yrsa", None, "Start:", "12 January", None, None, None, None],
+            [],
+            ["Push/Pull A", None, None, None, None, "Week 1", None, "Week 2", None],
+            ["Ex", "Sets", "Reps", "RIR", "Rest", "kg", "reps", "kg", "reps"],
+            ["DB bench press", 3, "8-10", 2, "2'", 20, None, None, None],
+            ["Lat pulldown", 3, "8-10", 2, "2'", 45, None, None, None],
+            ["Shoulder press machine", 2, "10-12", 1, "90''", None, None, None, None],
+            ["Rope face pull", 2, "15", 1, "60''", None, None, None, None],
+            ["Plank", 2, "40s", None, "60''", None, None, None, None],
+            [],
+            ["Legs B", None, None, None, None, "Week 1", None, "Week 2", None],
+            ["Ex", "Sets", "Reps", "RIR", "Rest", "kg", "reps", "kg", "reps"],
+            ["Leg press", 3, "10-12", 2, "2-3'", 100, None, None, None],
+            ["Back extension 45", 3, "12", 2, "90''", None, None, None, None],
+            ["Leg extension", 2, "12-15", 1, "90''", 35, None, None, None],
+            ["Leg curl", 2, "12-15", 1, "90''", 30, None, None, None],
+            ["Tib raise", 2, "20", 1, "45''", None, None, None, None],
+        ],
+    )
+    sheet.merge_cells("F3:G3")
+    sheet.merge_cells("H3:I3")
+
+
 BUILDERS: dict[str, Callable[[Workbook], None]] = {
     "16-weeks": weeks,
     "17-set-columns": set_columns,
     "27-coloured": coloured,
     "34-german": german,
+    "47-logbook": logbook,
 }
 
 

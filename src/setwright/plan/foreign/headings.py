@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import cache
 from typing import Final
 
 from setwright.plan.day_words import DAY_KINDS, HEADING, MINUTES, WEEKDAYS
@@ -40,7 +41,8 @@ _DAYS_TOGETHER = re.compile(
     re.IGNORECASE,
 )
 _DAY_INSIDE = re.compile(
-    rf"(?P<name>[^\d(\[]{{2,40}}?)\s*(?:[-–—:,|]\s*|[(\[]\s*)(?P<weekday>{_DAY})s?\s*[)\]]?\s*\Z",
+    rf"(?P<name>[^\d(\[]{{2,40}}?|[^(\[]{{2,40}}?(?=\s*[(\[]))\s*(?:[-–—:,|]\s*|[(\[]\s*)"
+    rf"(?P<weekday>{_DAY})s?\s*[)\]]?\s*\Z",
     re.IGNORECASE,
 )
 _WEEK = re.compile(
@@ -194,7 +196,7 @@ def unlabelled(text: str) -> str:
 
 def day_heading(text: str) -> DayHeading | None:
     """The day that a line heads, or None."""
-    words = bare(text)
+    words = _weekday_mended(bare(text))
     if not words or len(words) > 80:
         return None
     week = _WEEK.match(words)
@@ -225,11 +227,30 @@ def day_heading(text: str) -> DayHeading | None:
         return _made((_SHORT[short["weekday"].lower()],), rest, short["weekday"])
     minutes = MINUTES.search(words)
     spare = words if minutes is None else words[: minutes.start()] + words[minutes.end() :]
-    inside = _DAY_INSIDE.match(spare.rstrip(" /,-–—|()[]"))
-    if inside is not None:
+    inside = _DAY_INSIDE.match(spare.rstrip(" /,-–—|)]")) or _DAY_INSIDE.match(
+        spare.rstrip(" /,-–—|()[]")
+    )
+    if inside is not None and not re.search(r"\d\s*[x×]", inside["name"]):
         time = "" if minutes is None else f" {minutes[0]}"
         return _made((WEEKDAYS[inside["weekday"].lower()],), f"{inside['name']}{time}", "")
     return _by_split(words)
+
+
+def _weekday_mended(words: str) -> str:
+    """Words whose first is a weekday with a slip of the keyboard, without the slip."""
+    first = re.match(r"[^\W\d_]{6,10}\b", words)
+    if first is None or first[0].lower() in WEEKDAYS or not first[0].lower().endswith(_ENDINGS):
+        return words
+    return f"{_slipped(first[0].lower()) or first[0]}{words[first.end() :]}"
+
+
+@cache
+def _slipped(word: str) -> str | None:
+    from rapidfuzz.distance import OSA
+
+    allowed = 2 if len(word) > 6 else 1
+    near = [day for day in WEEKDAYS if len(day) > 5 and OSA.distance(word, day) <= allowed]
+    return near[0].capitalize() if len({WEEKDAYS[day] for day in near}) == 1 else None
 
 
 def _made(weekdays: tuple[int, ...], rest: str, given: str) -> DayHeading:
@@ -246,6 +267,7 @@ def _made(weekdays: tuple[int, ...], rest: str, given: str) -> DayHeading:
 
 
 _IS: Final = re.compile(r"\A\s*(?:is|=|ist|est|es)\s+(?:for\s+|für\s+|pour\s+)?", re.IGNORECASE)
+_ENDINGS: Final = ("day", "dya", "tag", "di", "dag")
 _LIMIT: Final = re.compile(r"\A\s*(?:max(?:imum)?|tops?|at\s+most|ca|approx)\b\.?", re.IGNORECASE)
 
 

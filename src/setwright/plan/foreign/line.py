@@ -18,7 +18,7 @@ from setwright.plan.foreign.spoken import in_figures
 
 TAKEN = "\0"
 _LABEL = re.compile(
-    r"\s*(?:[-*•–—+>▪◦·●○►‣✅☑➡→⁃]+\ufe0f?\s*|\[[ xX]?\]\s*|[┌├└│⎡⎢⎣]\s*)*"
+    r"\s*(?:[^\w\s(\[{#@\"'.,:;~]+\s*|\[[ xX]?\]\s*|[┌├└│⎡⎢⎣]\s*)*"
     r"(?:(?:exercise|exercice|ejercicio|übung|oefening|ex|lift|movement)\.?\s*(?:#|no\.?|nr\.?)?\s*"
     r"(?:[1-9]\d?|[A-H])\s*[:.)–-]+\s*|"
     r"[\[(]?(?:(?P<letter>[A-Za-z])(?P<place>[1-9])|(?P<number>\d{1,2})(?P<sub>[a-d]))[\])]?"

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from itertools import combinations
+from itertools import combinations, groupby
 from types import MappingProxyType
 
 from setwright.exercises.catalogue import exercise, exercises, ids
@@ -30,11 +30,13 @@ _RUN_TOGETHER = 6
 _SPELT, _SLIPPED = 0.95, 0.85
 _LONGEST_SPELLING = max(len(one.split()) for one in SPELLINGS)
 _HOW = frozenset(HOW)
+_OPPOSITE = {"standing": "seated", "seated": "standing", "flat": "incline"}
 _DOING = frozenset(MOVEMENTS) | {
     "push", "pull", "deadlift", "lunge", "thrust", "crunch", "dip", "plank", "shrug", "step",
     "swing", "bridge", "carry", "twist", "rotation", "crusher", "kick", "hold", "chin", "sit",
 }  # fmt: skip
 Words = tuple[str, ...]
+Span = tuple[tuple[int, ...], str]
 
 
 @dataclass(frozen=True)
@@ -115,6 +117,8 @@ def _spelt(tokens: Sequence[str]) -> Words:
 
 
 def _singular(word: str) -> str:
+    if len(word) > 5 and word.endswith("ies"):
+        return f"{word[:-3]}y"
     if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us")):
         return word.removesuffix("es") if word.endswith(("ches", "sses", "xes")) else word[:-1]
     return word
@@ -191,16 +195,18 @@ def _meant(tokens: Words) -> tuple[str, str] | None:
 
 
 def _without(tokens: Words) -> tuple[str, str] | None:
-    """The one exercise named when as few words as can be are left out."""
+    """The one exercise named when what says least is left out."""
     droppable = list(_droppable(tokens))
-    for count in range(1, min(_LEFT_OUT, len(droppable)) + 1):
+    ways = [way for count in range(1, min(_LEFT_OUT, len(droppable)) + 1)
+            for way in combinations(droppable, count)]  # fmt: skip
+    for _, alike in groupby(sorted(ways, key=_cost), key=_cost):
         meant: dict[str, str] = {}
-        for left_out in combinations(droppable, count):
+        for left_out in alike:
             places = [at for span, _ in left_out for at in span]
             if len(set(places)) < len(places) or len(places) == len(tokens):
                 continue
-            rest = tuple(sorted(word for at, word in enumerate(tokens) if at not in places))
-            for ident in _names().get(rest, ()):
+            rest = [word for at, word in enumerate(tokens) if at not in places]
+            for ident in _whole(rest):
                 extra = _extra(tokens, left_out, ident)
                 if extra is not None:
                     meant.setdefault(ident, extra)
@@ -209,7 +215,20 @@ def _without(tokens: Words) -> tuple[str, str] | None:
     return None
 
 
-Span = tuple[tuple[int, ...], str]
+def _whole(tokens: Sequence[str]) -> frozenset[str]:
+    """The exercises with just these words, the movement said or not."""
+    names = _names()
+    exact = names.get(tuple(sorted(tokens)), frozenset())
+    if exact or len(tokens) < 2:
+        return exact
+    return frozenset().union(
+        *(names.get(tuple(sorted((*tokens, noun))), frozenset()) for noun in MOVEMENTS)
+    )
+
+
+def _cost(left_out: Sequence[Span]) -> int:
+    """How much is lost with words: an exercise's own equipment least."""
+    return sum(1 if words in EQUIPMENT else 2 for _, words in left_out)
 
 
 def _droppable(tokens: Words) -> Iterator[Span]:
@@ -225,10 +244,14 @@ def _droppable(tokens: Words) -> Iterator[Span]:
 def _extra(tokens: Words, left_out: Sequence[Span], ident: str) -> str | None:
     """How the exercise is done, said by what was left out; None when it is another exercise."""
     said = []
+    own = set(_spelt(folded(exercise(ident).name).split()))
     for _, words in sorted(left_out):
+        if _OPPOSITE.get(words) in own:
+            return None
         if words in EQUIPMENT and not _made_of(ident, words):
             return None
-        if words not in EQUIPMENT and (words not in MUSCLES or words in _HOW):
+        told = words in EQUIPMENT or (words in MUSCLES and words not in _HOW)
+        if not told and not set(words.split()) <= own:
             said.append(words)
     return " ".join(said)
 

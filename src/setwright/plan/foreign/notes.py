@@ -199,8 +199,9 @@ def read_notes(text: str, name: str, unit: Unit | None, answers: Mapping[str, st
         allowed = f"up to {MAX_LINES} lines of up to {MAX_LINE} characters"
         raise DocumentError(name, (Fault("", found, allowed),))
     notes = _read(lines, unit, answers, {})
-    if notes.late:
-        notes = _read(lines, unit, answers, notes.late)
+    late = notes.trailing | notes.late
+    if late:
+        notes = _read(lines, unit, answers, late)
     contents = [(str(at), line.strip()) for at, line in enumerate(lines, 1) if line.strip()]
     return finished(notes.draft, name, contents)
 

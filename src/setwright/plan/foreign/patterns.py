@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 NUMBER: Final = r"(?<![\d.,])\d{1,4}(?:[.,]\d{1,3})?"
-TO: Final = r"\s*(?:-|–|—|to|bis|till|->|→|>)\s*"
+TO: Final = r"(?:\s*(?:-|–|to|bis|till|->|→|>)\s*|—)"
 BAND: Final = rf"{NUMBER}(?:{TO}{NUMBER})?"
 LIST: Final = (
     rf"(?:(?<![\d.,])\d(?:,\d){{2,5}}(?![\d.,])|{NUMBER}(?:(?:/|\s*>\s*){NUMBER})+|{BAND})(?![\d:])"
@@ -83,7 +83,7 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
         ("tempo",
          rf"tempo\s*[:=]?\s*({NUMBER}(?:\s*/\s*(?:\d{{1,2}}(?:[.,]\d{{1,3}})?|X)){{2,3}})"),
         ("tempo", r"tempo\s*[:=]?\s*([\dX](?:[\s.,/:-]?[\dX]){2,3})(?![\dX])"),
-        ("tempo", r"@\s*([\d][\dX]{2,3})(?!\d|\s*(?:kg|lb|%))"),
+        ("tempo", r"@\s*(\d[\dX]{3}|\d(?:X\d|\dX))(?!\d|\s*(?:kg|lb|%))"),
         ("tempo",
          r"(?<![\d/.,-])(\d(?:\s*/\s*[\dX]){2,3}|\d(?:-[\dX]){2,3})(?![\d/-])(?!"
          r"\s*(?:reps?|wdh))"),
@@ -120,14 +120,15 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
          rf"\s+(?:reserve|réserve|reserva|the\s+tank)|\s+(?:short\s+of|shy\s+of|before|from|avant|"
          rf"antes)"
          rf"\s+\w+(?:\s+\w*fail\w*)?)?"),
-        ("rir", rf"(?:@\s*)?(?<!\w)RIR\s*[:=]?\s*({LIST})(?!\s*(?:{_WEIGHT}))"),
+        ("rir", rf"(?:@\s*)?(?<!\w)RIR\s*[:=]?\s*({LIST})(?!\s*(?:{_WEIGHT}|{_TIME_UNIT}(?!\w)))"),
         ("rir",
          rf"(?:@\s*)?({LIST})\s*(?:RIR(?!\w)|(?:{_REPS_WORD}\s+)?(?:left\s+)?(?:in|"
          rf"en)\s+(?:der\s+)?"
          rf"(?:reserve|réserve|reserva|riserva|the\s+tank)|reps?\s+left|left\s+in\s+the\s+tank|"
          rf"(?:{_REPS_WORD}\s+)?(?:short|shy|away|off)\s+(?:of|from)\s+failure|"
          rf"(?:{_REPS_WORD}\s+)?(?:from|before)\s+failure)"),
-        ("rpe", rf"(?:@\s*)?(?<!\w)RPE\s*[:=]?\s*({LIST})"),
+        ("rpe",
+         rf"(?:@\s*)?(?<!\w)RPE\s*[:=]?\s*({LIST})(?!\s*(?:{_WEIGHT}|{_TIME_UNIT}(?!\w)))"),
         ("rpe", rf"(?:@\s*)?({LIST})\s*RPE(?!\w)"),
         ("last_failure",
          r"(?<!\w)(?:the\s+)?(?:last|final|letzter?|derni[eè]re|[uú]ltima)\s+(?:set|satz|s[ée]rie)\s*"

@@ -52,6 +52,7 @@ class Reader:
         here: the session being read, None before the first.
         letter: whether the file begins with a greeting, as a letter or a message does.
         late: effort and rest said for all only below exercises that they hold for.
+        trailing: the same, said below the last exercise of the file without a word for all.
     """
 
     def __init__(self, unit: Unit | None, answers: Mapping[str, str]) -> None:
@@ -66,6 +67,7 @@ class Reader:
         self.skipping = False
         self.letter = False
         self.late: dict[str, Any] = {}
+        self.trailing: dict[str, Any] = {}
         if unit is not None:
             self.draft.head["unit"] = unit
 
@@ -139,6 +141,7 @@ class Reader:
         self, place: str, text: str, found: Found, day: DayDraft, group: Hashable | None = None
     ) -> int:
         """An exercise, or several alternated in one line."""
+        self.trailing = {}
         if self.warm_up:
             return self.draft.say(place, text, "note", "a warm-up; not kept in a plan", ASSUMED)
         if place not in self.answers and (parts := self.joined(text)):
@@ -233,7 +236,7 @@ class Reader:
         if unit is not None:
             self.set_unit("kg" if unit[1][0] in "kK" else "lb")
             rest = words[: unit.start()].strip(" -–—,.;|(")
-            if rest and not re.search(r"[.!?]\s*\Z", words[: unit.start()]) and self.is_title(rest):
+            if rest and len(rest.split()) <= _SENTENCE + 2 and self.is_title(rest):
                 self.draft.head["title"] = rest
                 say(place, text, "title", f"title {rest!r}; loads in {self.unit}", row=row)
                 return "title"
@@ -339,8 +342,9 @@ class Reader:
         for kind, said in kinds.items():
             for key, value in said.items():
                 target[f"{kind} {key}".strip()] = value
-                if everywhere and day is not None:
-                    self.late[f"{kind} {key}".strip()] = value
+                if day is not None and day.entries:
+                    late = self.late if everywhere else self.trailing
+                    late[f"{kind} {key}".strip()] = value
         where = "all days" if everywhere else "this day"
         told = "; ".join(
             f"{kind} exercises: {_told(said)}" if kind else _told(said)

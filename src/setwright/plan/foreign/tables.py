@@ -215,6 +215,7 @@ class _Sheet(Reader):
             return False
         places = {column: self.name(at, column) for column in cells}
         columns = {c: block.columns.get(c, Column("note", "")) for c in cells}
+        self.trailing = {}
         sets = sets_from(self.table, at, block.columns, name_at, cells)
         reader = RowReader(self, columns, block.own, sets)
         self.first_rows[at] = reader.read(cells, places, name_at, self._day(block))
@@ -380,8 +381,9 @@ def read_plan_tables(
         answers: by cell, for example ``B7`` or ``Week!B7`` where there are several sheets.
     """
     reader = _sheets(tables, unit, answers, {})
-    if reader.late:
-        reader = _sheets(tables, unit, answers, reader.late)
+    late = reader.trailing | reader.late
+    if late:
+        reader = _sheets(tables, unit, answers, late)
     return finished(reader.draft, name, reader.contents)
 
 

@@ -47,7 +47,7 @@ bizepscurls = biceps curl; bizeps = biceps; trizeps = triceps; hammercurls = ham
 konzentrationscurls = concentration curl; trizepsdrücken = triceps pushdown;
 trizepsstrecken = triceps extension; trizepsdrücken überkopf = overhead triceps extension;
 überkopf = overhead; stirndrücken = skull crusher; schulterheben = shrug; nackenheben = shrug;
-rückenstrecker = back extension; hyperextensions = back extension; bauchpresse = crunch;
+rückenstrecker = back extension;  bauchpresse = crunch;
 bauchmaschine = machine crunch; beinheben hängend = hanging leg raise;
 hängendes beinheben = hanging leg raise; beinheben = leg raise; hängend = hanging;
 knieheben = knee raise; unterarmstütz = plank; seitstütz = side plank;

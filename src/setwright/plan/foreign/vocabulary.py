@@ -14,7 +14,8 @@ SPELLINGS: Final[Mapping[str, str]] = {
         "kettlebell": "kb kbs kettlebells kettle|bell",
         "bodyweight": "bw body|weight",
         "overhead": "oh over|head",
-        "incline": "inc incl inclined",
+        "incline": "inc incl inclined 30|degree|incline 45|degree|incline 15|degree|incline "
+        "low|incline slight|incline",
         "decline": "declined",
         "extension": "ext exts extn extensions extention extentions",
         "triceps": "tri tris tricep",
@@ -58,7 +59,7 @@ SPELLINGS: Final[Mapping[str, str]] = {
         "front raise": "front|delt|raise front|delt|raises",
         "rear delt": "rear|deltoid rear|delts posterior|delt",
         "fly": "flye flyes flies flys",
-        "pec deck": "pec|dec pecdeck pecdec peck|deck",
+        "pec deck": "pec|deck|fly pec|dec|fly pec|dec pecdeck pecdec peck|deck",
         "pec": "pecs",
         "ab": "abs abdominal abdominals",
         "crunch": "crunches",
@@ -68,7 +69,7 @@ SPELLINGS: Final[Mapping[str, str]] = {
         "stiff leg": "stiff|legged stiff|leged straight|legged",
         "straight arm": "straight|armed",
         "close grip": "cg narrow|grip close|grips closegrip cgrip close|hand",
-        "neutral grip": "ng parallel|grip hammer|grip",
+        "neutral grip": "ng neutral parallel|grip hammer|grip",
         "wide grip": "wg widegrip",
         "underhand": "supinated reverse|grip underhand|grip supinated|grip under|hand",
         "overhand": "pronated overhand|grip pronated|grip over|hand",
@@ -97,6 +98,7 @@ SPELLINGS: Final[Mapping[str, str]] = {
         "lowhigh": "low|to|high low|high",
         "highlow": "high|to|low high|low",
         "45 degree": "45 45|deg 45|degrees",
+        "rower": "rowing|machine rower|machine",
         "wrist": "forearm|wrist",
     }.items()
     for written in (meant, *(one.replace("|", " ") for one in forms.split()))
