@@ -6,16 +6,14 @@ import json
 import os
 import sys
 from collections.abc import Callable
-from dataclasses import fields, is_dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, TypeVar
 
 import click
-import numpy as np
-from pydantic import BaseModel
 
 from setwright.documents.errors import DocumentError, Fault
+from setwright.documents.plain_data import plain
 
 F = TypeVar("F", bound=Callable[..., Any])
 MAX_BYTES = 2_000_000
@@ -62,23 +60,6 @@ def read_text(path: str) -> tuple[str, str]:
     except UnicodeDecodeError as error:
         fault = Fault("", f"a byte that is no text at position {error.start}", "UTF-8 text")
         raise DocumentError(name, (fault,)) from error
-
-
-def plain(value: Any) -> Any:
-    """A value as JSON can hold it: documents, results and arrays become plain data."""
-    if isinstance(value, BaseModel):
-        return value.model_dump(mode="json", exclude_none=True)
-    if is_dataclass(value) and not isinstance(value, type):
-        return {item.name: plain(getattr(value, item.name)) for item in fields(value)}
-    if isinstance(value, np.ndarray):
-        return np.round(value, 4).tolist()
-    if isinstance(value, np.generic):
-        return plain(value.item())
-    if isinstance(value, dict):
-        return {str(key): plain(item) for key, item in value.items()}
-    if isinstance(value, list | tuple):
-        return [plain(item) for item in value]
-    return round(value, 4) if isinstance(value, float) else value
 
 
 def emit_json(value: Any) -> None:

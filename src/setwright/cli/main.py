@@ -30,6 +30,8 @@ COMMANDS = (
     "strength",
     "lab",
     "serve",
+    "backup",
+    "restore",
     "demo",
 )
 # Commands whose name is no name for a module.

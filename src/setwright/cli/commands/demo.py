@@ -10,8 +10,8 @@ from pathlib import Path
 
 import click
 
-from setwright.cli.common import plain
 from setwright.cli.demo_client import CLIENT, WEEKS, trained
+from setwright.documents.plain_data import plain
 
 HELP = """Design, rehearse and audit a week for an invented person in an invented gym.
 
@@ -96,6 +96,7 @@ def command(folder: str) -> None:
     click.echo(reviewed)
     names = ", ".join(sorted(path.name for path in target.iterdir()))
     click.echo(f"\n{time.perf_counter() - started:.0f} s; written to {target}/: {names}")
+    click.echo(f"\nA whole practice in the browser: {sys.argv[0]} serve --demo")
 
 
 def _step(words: str) -> None:

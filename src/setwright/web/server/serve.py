@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import logging
+import signal
 import sys
 from pathlib import Path
 
 from setwright.documents.errors import DocumentError, Fault
+from setwright.web.server.lock import in_use
 from setwright.web.server.prepare import migrate, set_up
 
 THREADS = 8
@@ -24,14 +26,18 @@ def serve(folder: Path, host: str, port: int, demo: bool = False) -> None:
     Raises:
         DocumentError: when the port or the database cannot be used.
     """
-    set_up(folder)
-    migrate()
-    if demo:
-        from setwright.web.demo.open import open_demo
+    with in_use(folder):
+        set_up(folder)
+        migrate()
+        if demo:
+            from setwright.web.demo.open import open_demo
 
-        print(open_demo(), flush=True)
-    logging.basicConfig(stream=sys.stderr, level=logging.INFO, format="%(message)s")
-    _say(host, port)
+            print(open_demo(), flush=True)
+        logging.basicConfig(stream=sys.stderr, level=logging.INFO, format="%(message)s")
+        _run(host, port)
+
+
+def _run(host: str, port: int) -> None:
     from waitress import create_server
 
     from setwright.web.wsgi import application
@@ -48,7 +54,17 @@ def serve(folder: Path, host: str, port: int, demo: bool = False) -> None:
     except OSError as error:
         fault = Fault("port", f"{port}: {(error.strerror or 'not free').lower()}", "a free port")
         raise DocumentError(f"{host}:{port}", (fault,)) from error
+    # A name such as localhost may stand for several addresses, each with a socket of its own.
+    _say(host, getattr(server, "effective_port", port))
+    signal.signal(signal.SIGTERM, _stop)
+    # On a signal it takes no more requests and lets those under way end, for 5 s at most.
     server.run()
+    print("The workspace is closed.", flush=True)
+
+
+def _stop(number: int, frame: object) -> None:
+    """End as after Ctrl-C, when a supervisor asks for it."""
+    raise SystemExit(0)
 
 
 def _say(host: str, port: int) -> None:

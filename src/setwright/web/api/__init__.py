@@ -1,0 +1,1 @@
+"""For programs: clients, documents, logs and decisions as JSON, described by OpenAPI."""
