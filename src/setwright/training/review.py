@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from setwright.plan.client_folder import ClientFolder
 from setwright.plan.decision import Decision
 from setwright.plan.intake import DAYS
-from setwright.training.agreed import in_force
+from setwright.training.agreed import eased_weeks, in_force
 from setwright.training.client import client_on
 from setwright.training.facts.week import Facts
 from setwright.training.proposals.model import Proposal
@@ -46,6 +46,27 @@ def review(folder: ClientFolder, week: date, today: date | None = None) -> Revie
     decided = {one.proposal: one for one in in_force(folder.decisions)}
     found = proposals(facts)
     return Review(facts, found, {one.id: decided[one.id] for one in found if one.id in decided})
+
+
+def with_decisions(found: Review, decisions: Sequence[Decision]) -> Review:
+    """The review after further decisions on it, without computing it anew.
+
+    A decision leaves the review of its week as it was: only the block of weeks may change.
+
+    Args:
+        found: the review.
+        decisions: all of the client's, the new ones among them.
+    """
+    client = found.facts.client
+    folder = replace(client.folder, decisions=tuple(decisions))
+    block = replace(client.block, eased=eased_weeks(decisions))
+    known = replace(client, folder=folder, block=block)
+    held = {one.proposal: one for one in in_force(decisions)}
+    return Review(
+        Facts(known, found.facts.monday, found.facts.plan),
+        found.proposals,
+        {one.id: held[one.id] for one in found.proposals if one.id in held},
+    )
 
 
 def week_to_review(folder: ClientFolder, today: date) -> date:

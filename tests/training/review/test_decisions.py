@@ -10,10 +10,11 @@ from typing import Any
 import pytest
 
 from setwright.documents.errors import DocumentError
+from setwright.handout.review_data import review_data
 from setwright.plan.client_folder import open_folder
 from setwright.training.decisions import Decided, decide, pick
 from setwright.training.proposals.guard import fractional_sets
-from setwright.training.review import Review, review
+from setwright.training.review import Review, review, with_decisions
 
 FIRST = date(2026, 9, 7)
 WEEK = 3
@@ -202,3 +203,17 @@ def test_pain_is_exchanged_and_nothing_is_added_there(story: Make) -> None:
     assert "machine-chest-press" not in held
     after = review(open_folder(made.path), NEXT - timedelta(7))
     assert after.decided[found.proposals[0].id].choice == "accept"
+
+
+@pytest.mark.parametrize("choice", ["accept", "decline"])
+def test_a_review_goes_on_after_decisions_as_if_computed_anew(path: Path, choice: Any) -> None:
+    found = at_week(path)
+    for hours, one in enumerate(found.proposals):
+        settle(path, one.kind, choice, hours)
+        folder = open_folder(path)
+        gone_on = with_decisions(found, folder.decisions)
+        anew = at_week(path)
+        assert gone_on.decided == anew.decided and len(gone_on.decided) == hours + 1
+        assert gone_on.proposals == anew.proposals
+        assert gone_on.facts.client.folder.decisions == folder.decisions
+        assert review_data(gone_on) == review_data(anew)

@@ -8,16 +8,17 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from uuid import UUID
 
-from django.db.models import Max
+from django.db.models import Max, Q
 from django.utils import timezone
 
 from setwright.plan.client_folder import ClientFolder
 from setwright.plan.intake import DAYS
+from setwright.training.pain import RECENT_DAYS
 from setwright.web.coach.content import Content, contents
 from setwright.web.coach.kept import Kept
 from setwright.web.coach.standing import Around, Group, Need, needs
 from setwright.web.engine.folder import folder_of
-from setwright.web.models import Client, Invitation, TrailEntry
+from setwright.web.models import Client, Invitation, LogEntry, TrailEntry
 
 HEADINGS: dict[Group, str] = {
     "now": "Look at first",
@@ -48,10 +49,17 @@ class Standing:
 
 @dataclass(frozen=True)
 class Row:
-    """A client on the roster; the standing is None while it has not been computed."""
+    """A client on the roster.
+
+    Attributes:
+        client: who.
+        standing: None while it has not been computed.
+        troubled: whether pain or a stop sign was reported lately, told before it is computed.
+    """
 
     client: Client
     standing: Standing | None
+    troubled: bool = False
 
     @property
     def group(self) -> Group:
@@ -67,39 +75,49 @@ _STANDINGS: Kept[Standing] = Kept(4096)
 def rows(clients: Sequence[Client], today: date, budget_s: float | None = None) -> list[Row]:
     """Clients in order of urgency.
 
+    Those who reported pain or a stop sign lately are computed first.
+
     Args:
         clients: whose.
         today: the day to stand on.
         budget_s: time after which no further standing is computed, one always; None for no end.
     """
     begun = time.perf_counter()
-    all_contents = contents(clients)
-    all_around = arounds(clients, today)
-    found = []
-    computed = False
-    for client in clients:
-        content, around = all_contents[client.uuid], all_around[client.uuid]
-        key = content, around, today
-        standing = _STANDINGS.known(key)
-        over = budget_s is not None and time.perf_counter() - begun > budget_s
-        if standing is None and (not over or not computed):
-            standing = _STANDINGS.of(key, lambda: _standing(client, content, around, today))  # noqa: B023
-            computed = True
-        found.append(Row(client, standing))
-    return sorted(found, key=_urgency)
-
-
-def standing_of(client: Client, content: Content, today: date) -> Standing:
-    """Where one client stands."""
-    around = arounds([client], today)[client.uuid]
-    return _STANDINGS.of(
-        (content, around, today), lambda: _standing(client, content, around, today)
+    known = contents(clients)
+    around = arounds(clients, today)
+    keys = {one.uuid: (known[one.uuid], around[one.uuid], today) for one in clients}
+    found = {one.uuid: _STANDINGS.known(keys[one.uuid]) for one in clients}
+    missing = [one for one in clients if found[one.uuid] is None]
+    troubled = _troubled(missing, today)
+    missing.sort(key=lambda one: one.uuid not in troubled)
+    for at, client in enumerate(missing):
+        if at and budget_s is not None and time.perf_counter() - begun > budget_s:
+            break
+        found[client.uuid] = standing_of(client, *keys[client.uuid])
+    return sorted(
+        (Row(one, found[one.uuid], one.uuid in troubled) for one in clients), key=_urgency
     )
+
+
+def _troubled(clients: Sequence[Client], today: date) -> set[UUID]:
+    """Clients with pain or a stop sign in the records of the last two weeks."""
+    if not clients:
+        return set()
+    since = (today - timedelta(RECENT_DAYS)).isoformat()
+    told = Q(text__contains='"pain":') | Q(text__contains='"symptoms":')
+    records = LogEntry.objects.filter(told, client__in=clients, at__gte=since)
+    return set(records.values_list("client_id", flat=True).distinct().order_by())
+
+
+def standing_of(client: Client, content: Content, around: Around, today: date) -> Standing:
+    """Where one client stands."""
+    key = content, around, today
+    return _STANDINGS.of(key, lambda: _standing(client, content, around, today))
 
 
 def _urgency(row: Row) -> tuple[int, str]:
     if row.standing is None:
-        return 1000, row.client.name.casefold()
+        return 1000 - row.troubled, row.client.name.casefold()
     first = row.standing.needs[0].rank if row.standing.needs else 500
     return first, row.client.name.casefold()
 

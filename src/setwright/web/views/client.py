@@ -43,11 +43,12 @@ def client_context(request: HttpRequest, client: Client) -> dict[str, Any]:
     """What the client's page shows."""
     content, day = content_of(client), today()
     folder = folder_of(client)
-    standing = standing_of(client, content, day)
+    around = arounds([client], day)[client.uuid]
+    standing = standing_of(client, content, around, day)
     context: dict[str, Any] = {
         "client": client,
         "standing": standing,
-        "around": arounds([client], day)[client.uuid],
+        "around": around,
         "weeks": client_page.week_rows(content.weeks, day),
         "documents": paths(content),
         "notes": client.notes,

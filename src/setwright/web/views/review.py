@@ -27,7 +27,7 @@ from setwright.web.coach.chosen import exercise_names
 from setwright.web.coach.compared import compared_with
 from setwright.web.coach.content import Content, content_of
 from setwright.web.coach.next_week import Answer, ChangedMeanwhileError
-from setwright.web.coach.reviewed import review_of
+from setwright.web.coach.reviewed import after_decision, review_of
 from setwright.web.coach.roster_rows import LOOKED_AT
 from setwright.web.coach.since import reported_since
 from setwright.web.coach.week_page import cards, week_page
@@ -98,6 +98,9 @@ def decide(request: HttpRequest, client: UUID, monday: date) -> HttpResponse:
         if sent.proposal not in {one.id for one in reviewed.proposals}:
             sent = _Sent(wrong="That proposal is not there any more. This is how it stands now.")
         return _again(request, found, monday, sent, 422)
+    now, decided = _known(found)
+    assert decided is not None
+    after_decision(reviewed, content, decided, now)
     if request.headers.get("HX-Request"):
         return _again(request, found, monday, _Sent(done=answer.proposal), 200)
     return redirect(f"{_address(found, monday)}#proposals")

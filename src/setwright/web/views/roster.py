@@ -18,8 +18,9 @@ from setwright.web.forms.client import NewClientForm
 from setwright.web.models import Client
 from setwright.web.security.access import Who, open_to, own_client, who_am_i
 
-# A page is answered after about so long; what is not computed by then comes in the next answer.
-BUDGET_S = 0.25
+# A page is answered after about so long; what is not computed by then comes in the next answers,
+# which a script asks for.
+BUDGET_S, NEXT_BUDGET_S = 0.25, 1.0
 
 
 @open_to(Who.COACH)
@@ -91,7 +92,9 @@ def _wanted(clients: QuerySet[Client], words: str, archived: bool) -> list[Clien
 
 
 def _budget(request: HttpRequest) -> float | None:
-    return None if "all" in request.GET else BUDGET_S
+    if "all" in request.GET:
+        return None
+    return NEXT_BUDGET_S if request.headers.get("HX-Request") else BUDGET_S
 
 
 def _grouped(found: list[Row]) -> list[tuple[str, list[Row]]]:
