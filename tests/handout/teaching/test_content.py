@@ -7,8 +7,10 @@ from collections.abc import Iterator
 
 import pytest
 
+from setwright.anatomy.atlas import index, parts
 from setwright.audit.audit import AuditReport, audit
 from setwright.audit.registry import registry
+from setwright.exercises import catalogue
 from setwright.handout.cautions import cautions
 from setwright.handout.remark_words import remark_words
 from setwright.handout.teaching.build import teaching
@@ -193,6 +195,26 @@ def test_the_person_and_the_cautions_are_told(full: Teaching, intake: Intake) ->
 def test_without_an_intake_the_assumption_is_said(plan: Plan) -> None:
     said = "\n".join(words_of(teaching(plan, None, "short")))
     assert "No intake was given" in said
+
+
+def test_what_would_reach_a_part_does(full: Teaching, report: AuditReport) -> None:
+    (table,) = (
+        block
+        for section in full.sections
+        for block in section.blocks
+        if isinstance(block, Table) and "would reach it" in block.heads
+    )
+    weekly = dict(zip(report.response.parts, report.response.weekly_sets.tolist(), strict=True))
+    by_name = {one.name: one for one in parts()}
+    exercises = {one.name: one for one in catalogue.exercises()}
+    assert len(table.rows) > 2
+    for name, gets, least, would in table.rows:
+        part = by_name[name]
+        assert gets == number(round(weekly[part.id], 1))
+        sets, _, words = would.partition(" ")
+        exercise = exercises[words.partition(" of ")[2]]
+        share = catalogue.shares()[catalogue.row(exercise.id), index()[part.id]]
+        assert float(gets) < float(least) <= float(gets) + int(sets) * share + 0.01
 
 
 def test_declared_misses_are_told(hard: Plan, hard_full: Teaching) -> None:

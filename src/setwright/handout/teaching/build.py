@@ -51,7 +51,7 @@ def teaching(plan: Plan, intake: Intake | None = None, depth: Depth = "full") ->
             *criteria_sections(report),
             trade_section(context, True),
             *exercise_sections(explain(plan, intake, report.rehearsal)),
-            left_out_section(context, report, True),
+            left_out_section(context, True),
             method_section(),
             care_section(intake, True),
         )
@@ -60,7 +60,7 @@ def teaching(plan: Plan, intake: Intake | None = None, depth: Depth = "full") ->
             trouble_section(report),
             response_section(context, False),
             trade_section(context, False),
-            left_out_section(context, report, False),
+            left_out_section(context, False),
             care_section(intake, False),
         )
     whose = plan.person or (intake.name if intake else "")

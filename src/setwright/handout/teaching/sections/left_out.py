@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
-from setwright.audit.audit import AuditReport
+from math import ceil
+
+from setwright.anatomy.atlas import parts
 from setwright.audit.context import Context
+from setwright.audit.gaps import filler
 from setwright.exercises import catalogue
 from setwright.handout.content.coach import part_rows
-from setwright.handout.remark_words import mend_words
 from setwright.handout.teaching.content import Block, Points, Section, Table, Words
 from setwright.handout.teaching.not_chosen import NotChosen, near, ruled
 from setwright.handout.wording import changed, counted, listed, number
+from setwright.plan.intake import Intake
 from setwright.response.targets import bands
 
 MOST_NEAR_SHORT = 3
+# An exercise with a smaller share of a part is no way to train it.
+LEAST_SHARE = 0.1
 
 
-def left_out_section(context: Context, report: AuditReport, in_full: bool) -> Section:
+def left_out_section(context: Context, in_full: bool) -> Section:
     """Parts under their target, exercises not chosen, what rules out the rest, declared misses."""
-    blocks: list[Block] = [_under(context, report, in_full), _unasked(context), _ruled(context)]
+    blocks: list[Block] = [_under(context, in_full), _unasked(context), _ruled(context)]
     found = near(context)
     if found:
         blocks += _near(found, in_full)
@@ -30,33 +35,38 @@ def left_out_section(context: Context, report: AuditReport, in_full: bool) -> Se
     return Section("left-out", "What was left out, and why", tuple(blocks))
 
 
-def _under(context: Context, report: AuditReport, in_full: bool) -> Block:
+def _under(context: Context, in_full: bool) -> Block:
     rows = [one for one in part_rows(context.response, context.intake) if one.standing == "below"]
     if not rows:
         return Words("No part that is asked for gets less than its least dose.")
     if not in_full:
         names = listed([f"{one.part} ({number(one.sets)} of {number(one.least)})" for one in rows])
         return Words(f"Under their least dose, in fractional sets a week: {names}.")
-    mends = {
-        one.subject: mend_words(one.mend)
-        for one in report.remarks
-        if one.criterion == "coverage" and one.mend is not None
-    }
+    columns = {part.name: column for column, part in enumerate(parts())}
     return Table(
-        "Parts under their least dose, in fractional sets a week, and what would reach half of it",
-        ("part", "gets", "least", "would help"),
+        "Parts under their least dose, in fractional sets a week, and what would reach it",
+        ("part", "gets", "least", "would reach it"),
         tuple(
             (
                 one.part,
                 number(one.sets),
                 number(one.least),
-                mends.get(one.part, "a set or two more"),
+                _filled(columns[one.part], one.least - one.sets, context.intake),
             )
             for one in rows
         ),
         figures=(1, 2),
         wide=(0, 3),
     )
+
+
+def _filled(column: int, lacking: float, intake: Intake | None) -> str:
+    """Sets of the exercise that trains a part best here, enough for what it lacks."""
+    ident = filler(column, intake)
+    share = float(catalogue.shares()[catalogue.row(ident), column]) if ident else 0.0
+    if ident is None or share < LEAST_SHARE:
+        return "nothing that can be done here"
+    return f"{counted(ceil(lacking / share - 1e-9), 'set')} of {catalogue.exercise(ident).name}"
 
 
 def _unasked(context: Context) -> Words:
