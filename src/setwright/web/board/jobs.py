@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import logging
 import queue
 import subprocess
 import sys
@@ -14,7 +15,7 @@ from datetime import timedelta
 from typing import Any
 from uuid import UUID
 
-from django.db import connection, transaction
+from django.db import DatabaseError, connection, transaction
 from django.utils import timezone
 
 from setwright.plan.read import read_plan
@@ -23,6 +24,8 @@ from setwright.web import trail
 from setwright.web.board import history, locks
 from setwright.web.engine.folder import intake_text, plan_of
 from setwright.web.models import Account, DesignJob, Week
+
+logger = logging.getLogger("setwright.web.designs")
 
 # How often a watcher looks whether its job was cancelled.
 TICK_S = 0.25
@@ -126,6 +129,9 @@ def _watch(job: UUID, order: _Order) -> None:
         _follow(job, order, process)
     except OSError:
         _ended(job, DesignJob.State.FAILED, "The designer could not be started.")
+    except DatabaseError:
+        # Nobody can be told now; the job is found to be lost when someone looks.
+        logger.exception("a design lost its database")
     finally:
         process.kill()
         process.wait()

@@ -42,6 +42,7 @@ def design(request: HttpRequest, client: UUID, monday: date) -> HttpResponse:
         "client": week.client,
         "week": week,
         "form": form,
+        "version": week.current,
         "intake": intake_for(week.client),
         "kept": [
             (one.day.capitalize(), [exercise(entry.exercise).name for entry in one.exercises])

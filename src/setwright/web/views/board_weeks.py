@@ -12,6 +12,7 @@ from django.shortcuts import redirect, render
 from django.views.decorators.http import require_http_methods
 
 from setwright.documents.errors import DocumentError
+from setwright.handout.plan_import_text import candidate_words
 from setwright.handout.wording import heading
 from setwright.plan.shorthand import format_entry
 from setwright.web import trail
@@ -101,6 +102,9 @@ def _preview(
         "form": form,
         "read": read,
         "answers": answers,
+        "attention": [
+            (piece, [candidate_words(one) for one in piece.candidates]) for piece in read.attention
+        ],
         "sessions": [
             (heading(one), [format_entry(entry, read.plan.unit) for entry in one.exercises])
             for one in read.plan.sessions
