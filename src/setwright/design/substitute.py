@@ -12,7 +12,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from setwright.design.swap import Swap, candidates, limits_of, swaps
+from setwright.design.swap import Swap, candidates, figures, limits_of, swaps
 from setwright.exercises import catalogue
 from setwright.exercises.model import Exercise
 from setwright.plan.intake import Intake
@@ -35,11 +35,12 @@ def substitutes(plan: Plan, intake: Intake | None = None) -> Mapping[str, Swap]:
     """
     person = limits_of(intake)
     found = {}
+    before = figures(plan, intake)
     held = dict.fromkeys(entry.exercise for one in plan.sessions for entry in one.exercises)
     for ident in held:
         old = catalogue.exercise(ident)
         among = _likest(old, candidates(old, None, None, person))
-        ranked = swaps(plan, ident, intake=intake, among=among) if among else ()
+        ranked = swaps(plan, ident, intake=intake, among=among, before=before) if among else ()
         best = next((one for one in ranked if one.within_limits or one.spine_change <= 0), None)
         if best is not None:
             found[ident] = best

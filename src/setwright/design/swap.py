@@ -41,6 +41,10 @@ class Swap:
     within_limits: bool
 
 
+# Weighted growth, spinal sets and minutes of a week.
+Figures = tuple[float, float, float]
+
+
 def limits_of(intake: Intake | None) -> Intake:
     """The person's limits; without an intake a full gym and none."""
     return intake or Intake(
@@ -80,7 +84,7 @@ def candidates(
     return tuple(found)
 
 
-def _figures(plan: Plan, intake: Intake | None) -> tuple[float, float, float]:
+def figures(plan: Plan, intake: Intake | None) -> Figures:
     """Weighted growth, spinal sets and minutes of a week."""
     rehearsal = rehearse(plan, intake)
     grown = central_growth(doses_of(plan, rehearsal), person_of(intake), len(plan.sessions))
@@ -140,6 +144,7 @@ def swaps(
     intake: Intake | None = None,
     among: Collection[str] | None = None,
     only: int | None = None,
+    before: Figures | None = None,
 ) -> tuple[Swap, ...]:
     """Put every substitute in the exercise's place and compute the week again.
 
@@ -152,6 +157,7 @@ def swaps(
         intake: the person's limits.
         among: ids of the only substitutes to try; all when None.
         only: index of the one session it is replaced in; every one when None.
+        before: ``figures`` of the plan as it is, for a caller who asks about many exercises.
 
     Returns:
         Substitutes, best for the week's weighted growth first.
@@ -164,7 +170,7 @@ def swaps(
         raise DocumentError("plan", (Fault("exercise", exercise, f"one of {', '.join(held)}"),))
     person = limits_of(intake)
     old = catalogue.exercise(exercise)
-    growth, spine, minutes = _figures(plan, intake)
+    growth, spine, minutes = before or figures(plan, intake)
     found = []
     for candidate in candidates(old, without, avoid, person):
         if among is not None and candidate.id not in among:
@@ -172,7 +178,7 @@ def swaps(
         new = put(plan, exercise, candidate, person, only)
         if new is None:
             continue
-        grown, load, length = _figures(new, intake)
+        grown, load, length = figures(new, intake)
         within = all(
             sum(
                 entry.sets * catalogue.profile(entry.exercise).spinal_load

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Literal, Protocol
 
 from setwright.exercises.gyms import FULL, PRESETS, Line
@@ -109,7 +109,7 @@ class GymKit:
 
     lines: tuple[Line, ...]
 
-    @property
+    @cached_property
     def has(self) -> frozenset[Kit]:
         """Everything there is."""
         return frozenset(line.kit for line in self.lines)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from setwright.handout.writable_text import writable
 
 if TYPE_CHECKING:
+    from openpyxl.styles import Alignment, Font
     from openpyxl.worksheet.worksheet import Worksheet
 
 # A spreadsheet may take a text that begins with one of these for a formula or a command,
@@ -36,15 +38,22 @@ def put(sheet: Worksheet, row: int, column: int, value: Any, bold: bool = False)
         value: text, figure, date or None.
         bold: for headings.
     """
-    from openpyxl.styles import Alignment, Font
-
     cell = sheet.cell(row, column)
     cell.value = as_text(value) if isinstance(value, str) else value
     if isinstance(value, str):
         cell.data_type = "s"
-    cell.alignment = Alignment(vertical="top", wrap_text=True)
+    wrapped, heavy = _looks()
+    cell.alignment = wrapped
     if bold:
-        cell.font = Font(bold=True)
+        cell.font = heavy
+
+
+@cache
+def _looks() -> tuple[Alignment, Font]:
+    """The looks of cells, made once: a workbook has thousands of them."""
+    from openpyxl.styles import Alignment, Font
+
+    return Alignment(vertical="top", wrap_text=True), Font(bold=True)
 
 
 def formula(sheet: Worksheet, row: int, column: int, words: str) -> None:
