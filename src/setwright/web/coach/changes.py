@@ -43,6 +43,7 @@ class Field:
         choices: value and words, for a choice.
         help: more about it.
         most: largest number.
+        error: what was wrong with what was sent.
     """
 
     name: str
@@ -52,6 +53,7 @@ class Field:
     choices: tuple[tuple[str, str], ...] = ()
     help: str = ""
     most: int = 20
+    error: str = ""
 
 
 def fields(one: Proposal, plan: Plan | None) -> tuple[Field, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
 
@@ -82,9 +82,10 @@ class Card:
         effect: expected, in words.
         decision: that holds, or None.
         decided: it in words.
-        fields: that may be edited.
-        errors: of a form that was sent, by field.
-        said: what that form said.
+        fields: that may be edited, with what was typed and what was wrong with it.
+        errors: that belong to no field.
+        because: the reason that was typed.
+        refused: whether a form was sent and refused.
     """
 
     number: int
@@ -93,8 +94,9 @@ class Card:
     decision: Decision | None
     decided: str
     fields: tuple[Field, ...]
-    errors: Mapping[str, str]
-    said: Mapping[str, str]
+    errors: tuple[str, ...]
+    because: str
+    refused: bool
 
 
 @dataclass(frozen=True)
@@ -166,7 +168,12 @@ def cards(
     rows = []
     for at, one in enumerate(found.proposals, start=1):
         decision = found.decided.get(one.id)
-        mine = one.id == sent
+        typed, wrong = (said or {}, errors or {}) if one.id == sent else ({}, {})
+        edited = tuple(
+            replace(each, value=typed.get(each.name, each.value), error=wrong.get(each.name, ""))
+            for each in (fields(one, found.facts.plan) if one.change else ())
+        )
+        named = {each.name for each in edited}
         rows.append(
             Card(
                 at,
@@ -174,9 +181,10 @@ def cards(
                 expected_words(one.expected),
                 decision,
                 _decided(decision) if decision else "",
-                fields(one, found.facts.plan) if one.change else (),
-                (errors or {}) if mine else {},
-                (said or {}) if mine else {},
+                edited,
+                tuple(words for name, words in wrong.items() if name not in named),
+                typed.get("because", ""),
+                bool(wrong),
             )
         )
     return rows
