@@ -48,11 +48,13 @@ def choices(kind: Any, empty: str | None = None) -> list[tuple[str, str]]:
     return found if empty is None else [("", empty), *found]
 
 
-def number_field(label: str, help_text: str = "", **attrs: Any) -> forms.CharField:
-    """A figure; what it may be is the document's to say."""
+def number_field(
+    label: str, help_text: str = "", most: int = 20, **attrs: Any
+) -> forms.CharField:  # fmt: skip
+    """A figure, or several; what it may be is the document's to say."""
     widget = forms.TextInput(attrs={"inputmode": "decimal", "size": 7, **attrs})
     return forms.CharField(
-        label=label, required=False, max_length=20, help_text=help_text, widget=widget
+        label=label, required=False, max_length=most, help_text=help_text, widget=widget
     )
 
 

@@ -51,11 +51,11 @@ class KitRow(forms.Form):
         choices=[("kg", "kg"), ("lb", "lb")], label="Figures in", required=False
     )
     bar_kg = number_field("Bar or carriage")
-    plates_kg = number_field("Plates, each a pair", inputmode="text", size=22)
+    plates_kg = number_field("Plates, each a pair", most=300, inputmode="text", size=22)
     from_kg = number_field("From")
     to_kg = number_field("To")
     step_kg = number_field("Step")
-    loads_kg = number_field("Loads one by one", inputmode="text", size=22)
+    loads_kg = number_field("Loads one by one", most=600, inputmode="text", size=22)
     single = forms.BooleanField(label="Only one of each, no pairs", required=False)
 
 
