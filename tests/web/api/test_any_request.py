@@ -1,4 +1,4 @@
-"""Whatever a program sends, in or out of the description, the answer is no fault of the server's."""
+"""Whatever a program sends, described or not, the answer is no fault of the server's."""
 
 import schemathesis
 from hypothesis import HealthCheck, Phase, settings

@@ -37,10 +37,10 @@ class MoveForm(forms.Form):
     def __init__(self, organisation: Organisation, data: QueryDict | None = None) -> None:
         super().__init__(data)
         clients = organisation.clients.select_related("coach").order_by("name")
-        cast(forms.ModelChoiceField[Client], self.fields["client"]).queryset = clients
+        cast("forms.ModelChoiceField[Client]", self.fields["client"]).queryset = clients
         self.fields["client"].label_from_instance = _with_coach  # type: ignore[attr-defined]
         coaches = organisation.accounts.filter(role__in=COACHING, is_active=True).order_by("name")
-        cast(forms.ModelChoiceField[Account], self.fields["coach"]).queryset = coaches
+        cast("forms.ModelChoiceField[Account]", self.fields["coach"]).queryset = coaches
 
 
 def _with_coach(client: Client) -> str:
