@@ -177,9 +177,10 @@ def _meeting(
     day, session = coming
     on = day if today is None else today.toordinal()
     begun = {one.exercise for one in records if isinstance(one, SetRecord)}
-    taken = {one.exercise: one.by for one in records if isinstance(one, Replaced)}
+    swaps = (one for one in records if isinstance(one, Replaced))
+    taken = {one.exercise: one.by for one in swaps if one.by in _ids()}
     intake = client.folder.intake
-    offered = {**stand_ins(plan, intake), **{k: v for k, v in taken.items() if v in _ids()}}
+    offered = {**stand_ins(plan, intake), **taken}
     others = tuple(_other(entry, offered, intake) for entry in session.exercises)
     as_planned, as_begun = (planned_session(one, session, on) for one in (client, before))
     if not as_planned.exercises:

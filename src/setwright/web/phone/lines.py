@@ -18,7 +18,7 @@ class Line(TypedDict):
     """One record.
 
     Attributes:
-        exercise: id, or empty.
+        exercise: id, of a swap that of the stand-in; or empty.
         text: in a line.
         twice: a word on a set whose number was given twice; else empty.
     """
@@ -35,7 +35,7 @@ def lines(records: tuple[Record, ...], unit: Unit) -> list[Line]:
     return [
         Line(
             id=one.id,
-            exercise=getattr(one, "exercise", ""),
+            exercise=getattr(one, "by", getattr(one, "exercise", "")),
             text=_text(one, unit),
             twice=TWICE if one.id in twice else "",
         )

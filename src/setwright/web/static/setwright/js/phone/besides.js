@@ -54,7 +54,7 @@ export function renderBesides(day) {
   const place = document.getElementById("other-lines");
   const waits = new Set(day.waiting.map((one) => one.id));
   const items = day.records
-    .filter((one) => !shown.has(one.exercise))
+    .filter((one) => !shown.has(one.by ?? one.exercise))
     .map((one) =>
       lineItem(
         { id: one.id, words: words(one, day), twice: false, waits: waits.has(one.id) },

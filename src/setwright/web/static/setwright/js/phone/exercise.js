@@ -31,6 +31,7 @@ export class Exercise {
     this.typed = false;
     this.filled = "";
     this.pressed = 0;
+    this.idle = false;
     this.form.addEventListener("submit", (event) => this.submit(event));
     this.form.addEventListener("input", (event) => this.input(event));
     for (const button of this.form.querySelectorAll("button[data-for]")) {
@@ -66,26 +67,28 @@ export class Exercise {
     return this.work ? this.day.next(this.work, this.which) : undefined;
   }
 
-  render() {
+  /** @param {boolean} idle another one is done in its place */
+  render(idle = this.idle) {
+    this.idle = idle;
     const work = this.work;
     const next = this.next;
     if (!work || !next) return;
     this.renderLines(work);
     const stop = troubleOf(this.records, this.id, this.day.safety.symptoms).stop;
     const closed = (next.over || this.leftOut) && !this.further && !this.changing;
-    this.form.hidden = closed || stop;
+    this.form.hidden = closed || stop || (idle && !this.changing);
     const over = this.find("p.over");
-    over.hidden = !next.over || this.leftOut;
+    over.hidden = !next.over || this.leftOut || idle;
     over.textContent = next.because.join(" ");
     over.classList.toggle("wrong", stop);
-    this.find(".again").hidden = !closed || stop || this.leftOut;
+    this.find(".again").hidden = !closed || stop || this.leftOut || idle;
     if (!this.changing) this.ask(work, next);
   }
 
   renderLines(work) {
     const twice = doubled(this.records);
     const waits = new Set(this.day.waiting.map((one) => one.id));
-    const own = this.records.filter((one) => one.exercise === this.id);
+    const own = this.records.filter((one) => (one.by ?? one.exercise) === this.id);
     const items = own.map((one) =>
       lineItem(
         {

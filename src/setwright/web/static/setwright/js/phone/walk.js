@@ -40,9 +40,9 @@ class Stop {
 
   render() {
     for (const one of this.exercises) {
-      const held = one.records.some((record) => record.exercise === one.id);
+      const held = one.records.some((set) => set.kind === "set" && set.exercise === one.id);
       one.section.hidden = one !== this.now && !held;
-      one.render();
+      one.render(one !== this.now);
     }
   }
 }
