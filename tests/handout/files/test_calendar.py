@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import dataclasses
+import itertools
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
@@ -89,6 +90,37 @@ def test_the_same_moment_gives_the_same_bytes(client_content: Content) -> None:
 def test_weeks_repeat(client_content: Content) -> None:
     for event in events(made(client_content, weeks=3)):
         assert len(list(event.getrruleset(addRDate=True))) == 3
+
+
+def test_a_repeated_session_stays_at_its_hour_when_summer_time_begins(
+    client_content: Content,
+) -> None:
+    for event in events(made(client_content, weeks=3)):
+        found = list(event.getrruleset(addRDate=True))
+        assert {(one.hour, one.minute) for one in found} == {(18, 0)}
+        assert all((after - before).days == 7 for before, after in itertools.pairwise(found))
+        assert {one.replace(tzinfo=LISBON).utcoffset() for one in found} >= {timedelta(hours=1)}
+
+
+def test_a_second_import_leaves_one_event_a_session(client_content: Content) -> None:
+    """As RFC 5545 asks: the same UID is the same event, and the higher SEQUENCE is taken."""
+    held: dict[str, vobject.base.Component] = {}
+    first = client_content.sessions[0]
+    longer = dataclasses.replace(first, minutes=first.minutes + 20)
+    changed = dataclasses.replace(client_content, sessions=(longer, *client_content.sessions[1:]))
+    later = MOMENT + timedelta(days=2)
+    for raw in (
+        made(client_content),
+        made(changed, moment=later, at=time(7, 30)),
+        made(client_content),
+    ):
+        for event in events(raw):
+            old = held.get(event.uid.value)
+            if old is None or int(event.sequence.value) > int(old.sequence.value):
+                held[event.uid.value] = event
+    assert len(held) == len(client_content.sessions)
+    assert {one.dtstart.value.time() for one in held.values()} == {time(7, 30)}
+    assert timedelta(minutes=longer.minutes) in [one.duration.value for one in held.values()]
 
 
 def test_two_sessions_of_a_day_follow_each_other(client_content: Content) -> None:
