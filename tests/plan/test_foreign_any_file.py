@@ -1,8 +1,12 @@
 """Whatever a file holds: no traceback, and every line or cell accounted for."""
 
 import csv
+import importlib.util
 import io
+import sys
+from pathlib import Path
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from openpyxl import Workbook
@@ -13,16 +17,36 @@ from setwright.plan.foreign.importing import import_plan
 from setwright.plan.read import read_plan
 from setwright.plan.write import write_plan
 
+HERE = Path(__file__).parent
+
+
+def built(folder: str) -> dict[str, bytes]:
+    """The workbooks of a folder of plans, and its other files."""
+    path = HERE / folder / "workbooks.py"
+    spec = importlib.util.spec_from_file_location(f"{folder}_any", path)
+    module = importlib.util.module_from_spec(spec)
+    sys.modules[spec.name] = module
+    spec.loader.exec_module(module)
+    files = {one.name: one.read_bytes() for one in sorted((HERE / folder).glob("[0-9]*"))
+             if one.suffix != ".expected"}  # fmt: skip
+    return files | {f"{stem}.xlsx": module.built(stem) for stem in module.BUILDERS}
+
+
+PLANS = sorted((built("imports") | built("imports_fresh")).items())
 FAST = settings(max_examples=120, derandomize=True, deadline=None)
 PIECES = st.sampled_from(
     [
-        "Monday", "Day 2", "Push", "Week 1", "Week 2", "Back squat", "Bench press", "Zercher",
+        "Monday", "Day 2", "Push", "Week 1", "Week 2", "Back squat", "Bench press", "Cradle squat",
         "3x8", "3 x 8-12", "4 x AMRAP", "12/10/8", "3 sets of 10", "RIR 2", "RPE 8-9", "@8", "@75%",
         "Superset:", "90s", "2'", "1:30", "1-3 min", "rest", "82,5 kg", "185 lb", "#",
         "A1", "[", "]", "SS:", "+", "/", "tempo 3-1-1-0", "31X0", "note", "Note: x", "Client: Bo",
         "All: RIR 2", "Sets",
         "Reps", "Exercise", "Rest (s)", "Load (lb)", "2026-10-08", "08. Okt", "-", "=1+1", "skip",
         "\u0000", "\u2028", "’", "½", "٣x٨", "３x８", "🏋", "0x0", "99999999999", "1e9", "nan", "--",
+        "Montag", "Bankdrücken", "séries de", "al fallo", "repos", "| Exercise | Sets | Reps |",
+        "|---|---|", "Set", "Set 1", "W1", "W2", "Wed", "Superset: ", " into ", "then", "and",
+        "last set to failure", "three sets of ten", "Exercise 1:", "Sets:", "Reps:", "Total", "☐",
+        "loads in lb", "RIR 1 on isolation", "wensday", "[A1]",
     ]
 )  # fmt: skip
 TEXT = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
@@ -106,6 +130,50 @@ def test_any_bytes(data) -> None:
         reading = read(data, name)
         if reading is not None:
             sound(reading)
+
+
+@given(st.sampled_from(PLANS), st.data())
+@FAST
+def test_a_plan_cut_off_or_damaged(plan, data) -> None:
+    name, content = plan
+    start = data.draw(st.integers(0, max(len(content) - 1, 0)))
+    end = data.draw(st.integers(start, len(content)))
+    if data.draw(st.booleans()):
+        damaged = content[:end]
+    else:
+        damaged = content[:start] + data.draw(st.binary(max_size=8)) + content[end:]
+    reading = read(damaged, name)
+    if reading is not None:
+        sound(reading)
+
+
+@given(st.sampled_from([one for one in PLANS if not one[0].endswith(".xlsx")]), st.randoms())
+@FAST
+def test_a_plan_with_its_lines_in_another_order(plan, random) -> None:
+    name, content = plan
+    lines = content.decode().splitlines()
+    random.shuffle(lines)
+    reading = read("\n".join(lines).encode(), name)
+    if reading is not None:
+        sound(reading)
+
+
+def test_more_than_a_plan_holds_is_refused_in_one_message() -> None:
+    for name, content in (
+        ("a.csv", b"a,b,c,d,e,f,g,h\n" * 4000),
+        ("a.txt", b"\n" * 100_000),
+        ("a.txt", b"x" * 5000),
+    ):
+        with pytest.raises(DocumentError) as refused:
+            import_plan(content, name)
+        assert len(refused.value.faults) == 1
+
+
+def test_a_line_too_long_for_an_exercise_is_asked_about() -> None:
+    long = "Bench press 3x8 and then some more of it " * 20
+    reading = import_plan(f"Monday\nBack squat 3x5\n{long}\n".encode(), "a.txt")
+    assert [piece.place for piece in reading.attention] == ["3"]
+    assert "500 characters" in reading.attention[0].why
 
 
 @given(GRIDS)

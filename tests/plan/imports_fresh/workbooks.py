@@ -171,12 +171,43 @@ def logbook(book: Workbook) -> None:
     sheet.merge_cells("H3:I3")
 
 
+def stacked(book: Workbook) -> None:
+    """Keys and values above the plan, two days beside each other, twice."""
+    sheet = book.active
+    sheet.title = "Training"
+    _rows(
+        sheet,
+        [
+            ["CLIENT", "Hedda", None, "COACH", "Sverre", None, None, None, None],
+            ["PHASE", "Hypertrophy 1", None, "WEEKS", 6, None, None, None, None],
+            [],
+            ["Day 1: Push", None, None, None, None, "Day 2: Pull", None, None, None],
+            ["Exercise", "Sets", "Reps", "RIR", None, "Exercise", "Sets", "Reps", "RIR"],
+            ["Smith incline press", 3, "6-10", 2, None, "Chest-supported row", 3, "8-12", 2],
+            ["Machine shoulder press", 3, "8-12", 2, None, "Lat pulldown (neutral)", 3, "8-12", 2],
+            ["Cable lateral raise", 3, "12-20", 1, None, "Cable rear delt fly", 3, "12-20", 1],
+            ["Overhead rope extension", 3, "10-15", 1, None, "Machine preacher curl", 3, "8-12", 1],
+            [],
+            ["Day 3: Legs", None, None, None, None, "Day 4: Arms & delts", None, None, None],
+            ["Exercise", "Sets", "Reps", "RIR", None, "Exercise", "Sets", "Reps", "RIR"],
+            ["Pendulum squat", 3, "6-10", 2, None, "Close-grip bench", 3, "8-10", 2],
+            ["Seated leg curl", 3, "8-12", 1, None, "EZ-bar curl", 3, "8-12", 1],
+            ["Leg extension", 3, "10-15", 1, None, "DB lateral raise", 4, "12-20", 1],
+            ["Leg press calf raise", 4, "8-12", 1, None, "Hammer curl", 2, "10-12", 0],
+            ["Add a rep or load each week.", None, None, None, None, None, None, None, None],
+        ],
+    )
+    for area in ("A4:D4", "F4:I4", "A11:D11", "F11:I11"):
+        sheet.merge_cells(area)
+
+
 BUILDERS: dict[str, Callable[[Workbook], None]] = {
     "16-weeks": weeks,
     "17-set-columns": set_columns,
     "27-coloured": coloured,
     "34-german": german,
     "47-logbook": logbook,
+    "57-stacked": stacked,
 }
 
 

@@ -160,6 +160,14 @@ def _one_week(found: dict[int, Column]) -> dict[int, Column]:
     return kept
 
 
+def days_across(cells: Mapping[int, str]) -> list[int]:
+    """The columns of days in a row that heads a column of exercises and then a column a day."""
+    days = [at for at, text in cells.items() if heads_a_day(text)]
+    before = [at for at in cells if days and at < min(days)]
+    named = before and (column_of(cells[before[-1]]) or Column("", "")).role == "exercise"
+    return days if len(days) > 1 and named and before[-1] == min(days) - 1 else []
+
+
 def is_own(columns: Sequence[Column]) -> bool:
     """Whether the headings are those of our own workbook."""
     return {column.heading.strip().lower() for column in columns} >= _OWN

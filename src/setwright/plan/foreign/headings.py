@@ -84,7 +84,7 @@ PERSON: Final = re.compile(
 UNIT: Final = re.compile(
     r"\b(?:units?|(?:all\s+)?(?:the\s+)?(?:loads?|weights?)|(?:alle\s+)?gewichte?|charges?|cargas?|"
     r"pesos?|gewichten)\s*(?:(?:listed|given|written)\s*)?"
-    r"(?:[:=]|in|are\s+(?:all\s+)?in|sind\s+in|en)\s*(?:in\s+)?(kg|kilos?|lbs?|pounds)\b",
+    r"(?:[:=]|in|are\s+(?:all\s+)?in|sind\s+in|en|are)?\s*(?:in\s+)?(kg|kilos?|lbs?|pounds)\b",
     re.IGNORECASE,
 )
 NOTE: Final = re.compile(
@@ -136,6 +136,12 @@ SUPERSET: Final = re.compile(
     r"(?:s[uú]per\s*-?sets?|supersatz|supersätze|s[uú]per\s?s[ée]ries?|bis[ée]ries?|ss|pair(?:ed)?|"
     r"bi-?set|tri-?set|giant\s+set|circuit|zirkel|circuito|alternat\w+|im\s+wechsel|combo)"
     r"\b[\s\d():,.\w-]{0,30}\Z",
+    re.IGNORECASE,
+)
+# A superset told in the line that names it.
+SUPERSET_OF: Final = re.compile(
+    r"\W*(?:s[uú]per\s?-?sets?|supersatz|s[uú]per\s?s[ée]rie|bis[ée]rie|ss|pair(?:ed)?|giant\s+set|"
+    r"tri-?set|circuit)\s*(?:\d|[a-h])?\s*[:–—-]+\s*(?P<of>\S.*)\Z",
     re.IGNORECASE,
 )
 SECTION: Final = re.compile(
@@ -196,7 +202,7 @@ def unlabelled(text: str) -> str:
 
 def day_heading(text: str) -> DayHeading | None:
     """The day that a line heads, or None."""
-    words = _weekday_mended(bare(text))
+    words = _weekday_mended(_WELL.sub("", bare(text)))
     if not words or len(words) > 80:
         return None
     week = _WEEK.match(words)
@@ -267,6 +273,8 @@ def _made(weekdays: tuple[int, ...], rest: str, given: str) -> DayHeading:
 
 
 _IS: Final = re.compile(r"\A\s*(?:is|=|ist|est|es)\s+(?:for\s+|für\s+|pour\s+)?", re.IGNORECASE)
+# How somebody who speaks begins.
+_WELL: Final = re.compile(r"\A(?:(?:ok(?:ay)?|so|alright|now|and|right)\b[,.]?\s+)+", re.IGNORECASE)
 _ENDINGS: Final = ("day", "dya", "tag", "di", "dag")
 _LIMIT: Final = re.compile(r"\A\s*(?:max(?:imum)?|tops?|at\s+most|ca|approx)\b\.?", re.IGNORECASE)
 

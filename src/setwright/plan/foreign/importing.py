@@ -11,7 +11,7 @@ from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.table_file import MAX_BYTES, chosen, is_workbook, read_tables
 from setwright.documents.units import Unit
 from setwright.plan.foreign.model import Reading
-from setwright.plan.foreign.notes import read_notes
+from setwright.plan.foreign.notes import MAX_LINES, read_notes
 from setwright.plan.foreign.tables import read_plan_tables
 from setwright.plan.foreign.text_table import table_in
 
@@ -54,7 +54,7 @@ def import_plan(
             raise DocumentError(name, (Fault("sheet", repr(sheet), "a sheet of a workbook only"),))
         if name.lower().endswith(TABLE_ENDINGS) or _tabbed(text):
             reading = read_plan_tables((read_csv(text, name),), name, unit, answers)
-        elif (table := table_in(text)) is not None:
+        elif text.count("\n") < MAX_LINES and (table := table_in(text)) is not None:
             reading = read_plan_tables((table,), name, unit, answers)
         else:
             reading = read_notes(text, name, unit, answers)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Any
 
 from setwright.documents.units import Unit
@@ -17,6 +18,8 @@ from setwright.plan.foreign.readings import Read
 from setwright.plan.foreign.spoken import in_figures
 
 TAKEN = "\0"
+# The most characters a line with one exercise has, and what is shown of a longer one.
+LONGEST, SHOWN = 500, 40
 _LABEL = re.compile(
     r"\s*(?:[^\w\s(\[{#@\"'.,:;~]+\s*|\[[ xX]?\]\s*|[┌├└│⎡⎢⎣]\s*)*"
     r"(?:(?:exercise|exercice|ejercicio|übung|oefening|ex|lift|movement)\.?\s*(?:#|no\.?|nr\.?)?\s*"
@@ -30,7 +33,7 @@ _LABEL = re.compile(
 _REFERENCE = re.compile(r"\b[A-H]\d\b")
 # How a sentence comes to its exercise.
 _LEAD = re.compile(
-    r"\A(?:(?:and\s+)?(?:then|next|after\s+(?:that|this)|afterwards|finally|lastly|first(?:ly)?|"
+    r"\A(?:(?:ok(?:ay)?|so|also|alright|now|and)\b,?\s+)*(?:(?:then|next|after\s+(?:that|this)|afterwards|finally|lastly|first(?:ly)?|"
     r"start(?:ing)?(?:\s+off)?|begin(?:ning)?|finish(?:ing)?(?:\s+off)?|end|followed|move\s+on|"
     r"zuerst|dann|danach|anschließend|zum\s+schluss|beginne|ensuite|puis|d'abord|enfin|commence|"
     r"termine|finis|luego|después|empieza|termina|primero|por\s+último|eerst|daarna)\b[,:]?\s*"
@@ -126,6 +129,11 @@ def read_line(text: str, unit: Unit = "kg", unit_said: bool = False) -> Found:
         unit_said: whether that unit was said anywhere.
     """
     found = Found()
+    if len(text) > LONGEST:
+        why = f"a line of more than {LONGEST} characters is no exercise: break it up"
+        found.name, found.prescribes = f"{text[:SHOWN]}…", True
+        found.doubts.append(Doubt(found.name, why))
+        return found
     text = in_figures(text)
     label = _LABEL.match(text)
     start = label.end() if label else 0
@@ -138,7 +146,6 @@ def read_line(text: str, unit: Unit = "kg", unit_said: bool = False) -> Found:
         found.label = letter.upper() if letter else None
     rest = _LEAD.sub("", text[start:])
     matches, masked = _searched(rest)
-    matches.sort(key=lambda item: _FIRST.index(item[0]) if item[0] in _FIRST else len(_FIRST))
     for kind, match in matches:
         _take(found, kind, match, unit, unit_said)
     sets_at = min(
@@ -153,7 +160,8 @@ def read_line(text: str, unit: Unit = "kg", unit_said: bool = False) -> Found:
     return found
 
 
-def _searched(text: str) -> tuple[list[tuple[str, re.Match[str]]], str]:
+@lru_cache(maxsize=4096)
+def _searched(text: str) -> tuple[tuple[tuple[str, re.Match[str]], ...], str]:
     """Every pattern found, and the text with what was found blotted out."""
     masked = text
     matches = []
@@ -163,7 +171,9 @@ def _searched(text: str) -> tuple[list[tuple[str, re.Match[str]]], str]:
                 continue
             matches.append((kind, match))
             masked = masked[: match.start()] + TAKEN * len(match[0]) + masked[match.end() :]
-    return matches, masked
+    order = {name: at for at, name in enumerate(_FIRST)}
+    matches.sort(key=lambda item: order.get(item[0], len(order)))
+    return tuple(matches), masked
 
 
 def _take(found: Found, kind: str, match: re.Match[str], unit: Unit, said: bool) -> None:

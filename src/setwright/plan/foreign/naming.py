@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -10,7 +9,7 @@ from itertools import combinations, groupby
 from types import MappingProxyType
 
 from setwright.exercises.catalogue import exercise, exercises, ids
-from setwright.exercises.names import match, plain
+from setwright.exercises.names import plain
 from setwright.plan.foreign.model import AS_WRITTEN, BY_CUSTOM
 from setwright.plan.foreign.tongues import folded, in_english
 from setwright.plan.foreign.vocabulary import (
@@ -22,11 +21,13 @@ from setwright.plan.foreign.vocabulary import (
     SPELLINGS,
 )
 
-_SHOWN = 4
+_SHOWN, _LOOKED_AT, _WORTH_SHOWING = 4, 12, 0.3
 # Words that may be left out of a name at once, and letters that may be wrong in one of them.
 _LEFT_OUT = 4
 _SLIPS = ((3, 1), (8, 2))
 _RUN_TOGETHER = 6
+# More words are no name of an exercise.
+_LONGEST_NAME = 12
 _SPELT, _SLIPPED = 0.95, 0.85
 _LONGEST_SPELLING = max(len(one.split()) for one in SPELLINGS)
 _HOW = frozenset(HOW)
@@ -196,7 +197,7 @@ def _meant(tokens: Words) -> tuple[str, str] | None:
 
 def _without(tokens: Words) -> tuple[str, str] | None:
     """The one exercise named when what says least is left out."""
-    droppable = list(_droppable(tokens))
+    droppable = list(_droppable(tokens)) if len(tokens) <= _LONGEST_NAME else []
     ways = [way for count in range(1, min(_LEFT_OUT, len(droppable)) + 1)
             for way in combinations(droppable, count)]  # fmt: skip
     for _, alike in groupby(sorted(ways, key=_cost), key=_cost):
@@ -264,22 +265,25 @@ def _made_of(ident: str, equipment: str) -> bool:
 
 
 def _candidates(words: str) -> Named:
-    """Nothing surely meant: the exercises that share most words, then those spelt alike."""
-    from rapidfuzz import fuzz
+    """Nothing surely meant: the exercises that share most words and are spelt most alike."""
+    from rapidfuzz import fuzz, process
 
     wanted = set(_mended(in_english(words).split()))
+    text = " ".join(sorted(wanted))
     scores: dict[str, float] = {}
-    if wanted:
-        text = " ".join(sorted(wanted))
-        for name, idents in _names().items():
-            common = len(wanted & set(name)) / len(wanted | set(name))
-            score = 0.6 * common + 0.4 * fuzz.ratio(text, " ".join(name)) / 100
-            for ident in idents:
-                scores[ident] = max(scores.get(ident, 0.0), score)
-    alike = match(re.sub(r"\s+", " ", words))
-    for ident, score in alike.candidates:
-        scores[ident] = max(scores.get(ident, 0.0), 0.9 * score / 100)
+    if 0 < len(wanted) <= _LONGEST_NAME:
+        by_text = _by_text()
+        for scorer in (fuzz.ratio, fuzz.token_set_ratio):
+            for near, _, _ in process.extract(text, list(by_text), scorer=scorer, limit=_LOOKED_AT):
+                common = len(wanted & set(near.split())) / len(wanted | set(near.split()))
+                score = 0.6 * common + 0.4 * fuzz.ratio(text, near) / 100
+                for ident in by_text[near]:
+                    scores[ident] = max(scores.get(ident, 0.0), score)
     ranked = sorted(scores.items(), key=lambda item: (-item[1], item[0]))
-    shown = tuple(ident for ident, score in ranked[:_SHOWN] if score >= 0.4)
-    best = ranked[0][1] if ranked else 0.0
-    return Named(words, None, min(best, 0.75), shown)
+    shown = tuple(ident for ident, score in ranked[:_SHOWN] if score >= _WORTH_SHOWING)
+    return Named(words, None, round(min(ranked[0][1] if ranked else 0.0, 0.75), 2), shown)
+
+
+@cache
+def _by_text() -> Mapping[str, frozenset[str]]:
+    return {" ".join(name): idents for name, idents in _names().items()}

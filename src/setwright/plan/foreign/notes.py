@@ -84,7 +84,7 @@ class _Notes(Reader):
             if rest:
                 self.group, text = None, rest
                 found = self.parsed(place, text)
-            several = self.joined(text) or self.listed(text)
+            several = self.alternated(text) or self.listed(text)
             if several and place not in self.answers:
                 self.exercise(place, text, found, self.current(), self.group)
             else:

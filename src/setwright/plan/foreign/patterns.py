@@ -8,9 +8,7 @@ from typing import Final
 NUMBER: Final = r"(?<![\d.,])\d{1,4}(?:[.,]\d{1,3})?"
 TO: Final = r"(?:\s*(?:-|–|to|bis|till|->|→|>)\s*|—)"
 BAND: Final = rf"{NUMBER}(?:{TO}{NUMBER})?"
-LIST: Final = (
-    rf"(?:(?<![\d.,])\d(?:,\d){{2,5}}(?![\d.,])|{NUMBER}(?:(?:/|\s*>\s*){NUMBER})+|{BAND})(?![\d:])"
-)
+LIST: Final = rf"(?:(?<![\d.,])\d(?:,\d){{2,5}}(?![\d.,])|{NUMBER}(?:(?:/|\s*>\s*){NUMBER}){{1,11}}|{BAND})(?![\d:])"
 SETS: Final = (
     r"(?:(?:work(?:ing)?\s+|hard\s+|straight\s+)?sets?|s[aä]tze?|satz|s[ée]ries?|serien?|"
     r"reeks(?:en)?|"
@@ -22,7 +20,7 @@ REPS: Final = (
 )
 _OF = r"(?:\s+(?:of|de|van|di|av|à|a|zu|mit|with|to|for|x)\b|\s*[x×*@,:à–—-])?"
 _TIMES = rf"\s*(?:{SETS}\b{_OF}|[x×*])\s*"
-_COUNT = rf"\d{{1,3}}(?:{TO}\d{{1,3}}|(?:[/,]\d{{1,3}})+)?"
+_COUNT = rf"\d{{1,3}}(?:{TO}\d{{1,3}}|(?:[/,]\d{{1,3}}){{1,11}})?"
 _REPS_WORD = REPS
 _SIDE = (
     r"(?:side|legs?|arms?|hands?|seite|bein|arm|hand|jambe|côté|cote|bras|lado|pierna|brazo|been|"
@@ -131,7 +129,7 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
          rf"(?:@\s*)?(?<!\w)RPE\s*[:=]?\s*({LIST})(?!\s*(?:{_WEIGHT}|{_TIME_UNIT}(?!\w)))"),
         ("rpe", rf"(?:@\s*)?({LIST})\s*RPE(?!\w)"),
         ("last_failure",
-         r"(?<!\w)(?:the\s+)?(?:last|final|letzter?|derni[eè]re|[uú]ltima)\s+(?:set|satz|s[ée]rie)\s*"
+         r"(?<!\w)(?:the\s+)?(?:last|final|letzter?|derni[eè]re|[uú]ltima)\s+(?:set|one|satz|s[ée]rie)\s*"
          r"(?:is\s+)?(?:taken\s+)?(?:to|till|until|bis\s+zum|à\s+l\W|al)\s*(?:technical\s+)?"
          r"(?:failure|muskelversagen|versagen|échec|fallo)(?!\w)"),
         ("failure",

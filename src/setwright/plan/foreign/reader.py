@@ -32,6 +32,7 @@ _LISTED = re.compile(
 _DAY_THEN = re.compile(
     r"\s*[-*•]?\s*(?P<day>[^:–—]{2,20}?)\s*(?::|\s[-–—]|[–—])\s+(?P<rest>\S.*)\Z"
 )
+_MOST_LISTED = 20
 _ENDS = re.compile(r"[.!?,;]\W*\Z")
 _RESTING = re.compile(
     r"\b(?:rest\w*|pausen?|repos|r[ée]cup\w*|descans\w*|recuper\w*|rust\w*|pauze|breaks?|between)\b",
@@ -144,7 +145,7 @@ class Reader:
         self.trailing = {}
         if self.warm_up:
             return self.draft.say(place, text, "note", "a warm-up; not kept in a plan", ASSUMED)
-        if place not in self.answers and (parts := self.joined(text)):
+        if place not in self.answers and (parts := self.alternated(text)):
             shared = group or ("line", place)
             return self._several(parts, place, text, day, shared)
         if place not in self.answers and (parts := self.listed(text)):
@@ -159,6 +160,13 @@ class Reader:
         self._one_piece(first, others)
         return first
 
+    def alternated(self, text: str) -> list[Found]:
+        """The exercises of a line that are alternated: joined by a word, or called a superset."""
+        said = headings.SUPERSET_OF.match(text)
+        if said is None:
+            return self.joined(text)
+        return self.joined(said["of"]) or self.listed(said["of"])
+
     def joined(self, text: str) -> list[Found]:
         """The exercises of a line that alternates several, each with its own prescription."""
         pieces = JOINED.split(in_figures(text))
@@ -171,7 +179,10 @@ class Reader:
     def listed(self, text: str) -> list[Found]:
         """The exercises of a line that tells several one after the other."""
         runs: list[list[str]] = []
-        for piece in _LISTED.split(in_figures(text)):
+        pieces = _LISTED.split(in_figures(text))
+        if not 1 < len(pieces) <= _MOST_LISTED:
+            return []
+        for piece in pieces:
             said = read_line(piece, self.unit, self.unit_said)
             begins = {"sets", "reps"} <= set(said.fields) and named(said.name).ident is not None
             if begins:

@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Final
 
+from setwright.documents.errors import DocumentError, Fault
 from setwright.documents.table import Table, cell_name
 from setwright.documents.units import Unit
 from setwright.plan.foreign import headings
-from setwright.plan.foreign.columns import Column, heading_row, heads_a_day, is_own
+from setwright.plan.foreign.columns import (
+    Column,
+    days_across,
+    heading_row,
+    heads_a_day,
+    is_own,
+)
 from setwright.plan.foreign.draft import DayDraft
 from setwright.plan.foreign.finish import finished
 from setwright.plan.foreign.headings import DayHeading, day_heading
@@ -20,6 +28,8 @@ from setwright.plan.foreign.reader import Reader
 from setwright.plan.foreign.rows import RowReader, unmarked
 from setwright.plan.foreign.set_rows import sets_from
 from setwright.plan.foreign.text_table import RULE
+
+MAX_CELLS: Final = 20_000
 
 
 @dataclass
@@ -33,6 +43,9 @@ class _Block:
         day: the session being read.
         key: day, session and minutes as the columns last had them.
         group: of a superset begun by a heading.
+        own: whether the headings are those of our own workbook.
+        across: session of each column, where a row is an exercise and a column a day.
+        name_at: column of the exercises then.
     """
 
     first: int
@@ -42,6 +55,8 @@ class _Block:
     key: tuple[str, str, str] = ("", "", "")
     group: tuple[str, str] | None = None
     own: bool = False
+    across: dict[int, DayDraft] = field(default_factory=dict)
+    name_at: int = 0
 
     def cells(self, row: Sequence[str]) -> dict[int, str]:
         """The block's cells with content in a row."""
@@ -102,6 +117,8 @@ class _Sheet(Reader):
                 self.draft.say(self.name(at, column), text, "heading", "a rule")
         elif heads is not None:
             self._heads(at, cells, heads)
+        elif days_across(cells):
+            self._matrix(at, cells)
         elif self._side_by_side(cells):
             self._days(at, cells)
         else:
@@ -110,6 +127,39 @@ class _Sheet(Reader):
                 if own:
                     self.here = block.day
                     self._row(at, own, block)
+
+    def _matrix(self, at: int, cells: Mapping[int, str]) -> None:
+        """Head a table with a row an exercise and a column a day."""
+        row = self.name(at, min(cells))
+        name_at = min(days_across(cells)) - 1
+        self.blocks = [_Block(0, max(block.last for block in self.blocks))]
+        self.blocks[0].name_at = name_at
+        for column, text in cells.items():
+            place = self.name(at, column)
+            day = self.begin_day(place, text, row) if column > name_at else None
+            if day is not None:
+                self.blocks[0].across[column] = day
+            else:
+                self.draft.say(place, text, "heading", "a heading of the table", row=row)
+
+    def _across(self, at: int, cells: Mapping[int, str], block: _Block, row: str) -> bool:
+        """Read a row with an exercise and what each day prescribes of it; False when it is none."""
+        name = cells.get(block.name_at, "")
+        told = {c: text for c, text in cells.items() if c in block.across}
+        if not name or not told:
+            return False
+        for column, text in cells.items():
+            place = self.name(at, column)
+            if column in block.across and re.fullmatch(r"[-–—/x✗]", text):
+                self.draft.say(place, text, "note", "not on this day", row=row)
+            elif column in block.across:
+                found = self.parsed(place, f"{name}, {self.answers.get(place, text)}")
+                self.exercise(place, f"{name}, {text}", found, block.across[column])
+                self.draft.change(len(self.draft.pieces) - 1, text=text)
+            else:
+                said = "the exercise of this row" if column == block.name_at else "a note"
+                self.draft.say(place, text, "note", said, row=row)
+        return True
 
     def _side_by_side(self, cells: Mapping[int, str]) -> bool:
         """Whether a row heads days side by side."""
@@ -165,6 +215,8 @@ class _Sheet(Reader):
         row = self.name(at, min(cells))
         if self.week is not None and len(cells) == 1:
             self.elsewhere(next(iter(cells.values())))
+        if block.across and not self.skipping and self._across(at, cells, block, row):
+            return
         if self.skipping:
             for column, text in cells.items():
                 self.other_week(self.name(at, column), text, row)
@@ -379,7 +431,14 @@ def read_plan_tables(
         name: of the file.
         unit: of bare loads, when the coach says it.
         answers: by cell, for example ``B7`` or ``Week!B7`` where there are several sheets.
+
+    Raises:
+        DocumentError: when there are more cells than a plan has.
     """
+    held = sum(1 for table in tables for _ in table.filled())
+    if held > MAX_CELLS:
+        allowed = f"up to {MAX_CELLS:,} cells with content: choose one sheet, or leave the log out"
+        raise DocumentError(name, (Fault("", f"{held:,} cells with content", allowed),))
     reader = _sheets(tables, unit, answers, {})
     late = reader.trailing | reader.late
     if late:
