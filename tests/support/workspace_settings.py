@@ -12,3 +12,7 @@ from setwright.web.settings import *  # noqa: E402, F403
 
 # Hashing passwords is slow on purpose; the tests of signing in use the real hasher.
 PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher", *PASSWORD_HASHERS]  # noqa: F405
+
+# In a file, as in earnest: every thread has a connection of its own, and waits for its turn.
+if "sqlite3" in DATABASES["default"]["ENGINE"]:  # noqa: F405
+    DATABASES["default"]["TEST"] = {"NAME": f"{_FOLDER.name}/test.sqlite3"}  # noqa: F405

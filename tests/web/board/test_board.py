@@ -141,6 +141,19 @@ def test_locks_follow_their_exercise(as_coach, week, at) -> None:
     assert week.locked == []
 
 
+def test_the_smallest_change_that_helps_is_one_button(as_coach, week, at) -> None:
+    text = as_coach.get(at()).content.decode()
+    button = re.search(r'form="mend" name="remark" value="(coverage\|[^"]+)"', text)
+    assert button is not None
+    before = [len(one.exercises) for one in plan(week).sessions]
+    assert ask(as_coach, week, at, "mend", remark=button[1]).status_code == 302
+    assert sum(len(one.exercises) for one in plan(week).sessions) == sum(before) + 1
+    again = ask(as_coach, week, at, "mend", remark=button[1])
+    gone = ask(as_coach, week, at, "mend", remark="coverage|nobody")
+    assert again.status_code in (302, 422) and gone.status_code == 422
+    assert "does not say that any more" in gone.content.decode()
+
+
 def test_sending_gives_the_client_what_was_looked_at(as_coach, week, at) -> None:
     ask(as_coach, week, at, "sets", **SQUAT, by="1")
     assert as_coach.post(at("board-send"), {"base": 1}).status_code == 409

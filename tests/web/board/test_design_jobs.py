@@ -1,5 +1,8 @@
 """Designs in a process of their own: progress, the plan as a version, cancel, what is locked."""
 
+import json
+import subprocess
+import sys
 import time
 from pathlib import Path
 
@@ -103,6 +106,18 @@ def test_cancel_ends_the_process(signed_in, week, at) -> None:
     assert job.state == "cancelled"
     answer = signed_in.get(poll, headers={"HX-Request": "true"})
     assert answer.headers["HX-Redirect"] == at()
+
+
+def test_the_process_ends_with_whoever_started_it(person) -> None:
+    command = [sys.executable, "-m", "setwright.web.board.design_process"]
+    process = subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+    order = {"intake": person.intakes.get().text, "keep": "", "seconds": 120}
+    process.stdin.write(json.dumps(order) + "\n")
+    process.stdin.flush()
+    assert "searching" in process.stdout.readline()
+    process.stdin.close()
+    assert process.wait(timeout=WAIT_S) == 0
+    process.stdout.close()
 
 
 def test_what_cannot_be_designed_says_why(signed_in, week, at, person) -> None:

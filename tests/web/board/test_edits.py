@@ -14,6 +14,8 @@ from setwright.plan.week import Entry, Plan, Session
 from setwright.plan.write import write_plan
 from setwright.web.board import days, dosing, exchanging, locks, moving, pairing
 from setwright.web.board.changing import At, EditError, whole_supersets
+from setwright.web.board.figures import report_of
+from setwright.web.board.mending import can_mend, mended
 from setwright.web.board.orders import ORDERS, Order, carry_out
 
 IDS = ("back-squat", "barbell-bench-press", "machine-row", "lat-pulldown", "dumbbell-curl",
@@ -170,6 +172,13 @@ def orders(draw: st.DrawFn, plan: Plan) -> Order:
                     "minutes": draw(st.sampled_from([None, 45]))},
     }  # fmt: skip
     do = draw(st.sampled_from(sorted(ORDERS)))
+    if do == "mend":
+        found = [one for one in report_of(plan, None).remarks if can_mend(one)]
+        one = draw(st.sampled_from(found)) if found else None
+        fields["mend"] = {
+            "criterion": one.criterion if one else "none",
+            "subject": one.subject if one else "",
+        }
     exercise = plan.sessions[number].exercises[position].exercise
     return Order(do, At(number, position), exercise, number, fields.get(do, {}))
 
@@ -226,6 +235,35 @@ def test_locks_go_with_their_exercise() -> None:
     kept = locks.kept_part(after, ["thursday/back-squat"])
     assert kept is not None and code(kept) == ["a"]
     assert locks.kept_part(after, ["friday/back-squat"]) is None
+
+
+def test_a_mend_brings_its_figure_nearer_to_the_limit() -> None:
+    plan = week(("monday", "abc"), ("thursday", "dAeAf"))
+    tried = 0
+    for remark in report_of(plan, None).remarks:
+        if not can_mend(remark) or remark.figure is None or not off(remark.figure, remark):
+            continue
+        if remark.mend.kind == "drop exercise":
+            continue
+        changed, _ = mended(plan, remark, None)
+        after = next(
+            (
+                one.figure
+                for one in report_of(changed, None).remarks
+                if (one.criterion, one.subject) == (remark.criterion, remark.subject)
+            ),
+            None,
+        )
+        assert after is not None and off(after, remark) < off(remark.figure, remark), remark
+        tried += 1
+    assert tried > 5
+
+
+def off(figure: float, remark) -> float:
+    """How far a figure is outside a remark's limits."""
+    low = 0.0 if remark.low is None else remark.low - figure
+    high = 0.0 if remark.high is None else figure - remark.high
+    return max(low, high, 0.0)
 
 
 def test_every_exercise_of_the_catalogue_can_be_put_in() -> None:

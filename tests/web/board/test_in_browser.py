@@ -56,6 +56,26 @@ def test_drag_by_mouse_within_and_between_days(open_board, week) -> None:
     settled(page, 2)
 
 
+def test_drag_with_a_finger_by_the_grip(open_board, week) -> None:
+    page = open_board(viewport={"width": 820, "height": 1180}, has_touch=True)
+    touch = page.context.new_cdp_session(page)
+
+    def finger(kind, *points):
+        spots = [{"x": x, "y": y} for x, y in points]
+        touch.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": spots})
+
+    grip = card(page, "Back squat").locator(".grip").bounding_box()
+    to = card(page, "Dumbbell curl").bounding_box()
+    start = (grip["x"] + grip["width"] / 2, grip["y"] + grip["height"] / 2)
+    end = (to["x"] + to["width"] / 2, to["y"] + to["height"] - 3)
+    finger("touchStart", start)
+    for step in range(1, 9):
+        finger("touchMove", tuple(a + (b - a) * step / 8 for a, b in zip(start, end, strict=True)))
+    finger("touchEnd")
+    settled(page, 2)
+    assert ids(week, 1) == ["lat-pulldown", "dumbbell-curl", "back-squat"]
+
+
 def test_everything_by_keyboard_only(open_board, week) -> None:
     page = open_board()
     for _ in range(40):

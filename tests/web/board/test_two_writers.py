@@ -1,5 +1,10 @@
 """Two who edit one week: the second is told what happened, and nothing is lost."""
 
+from threading import Thread
+
+from django.db import connection
+from django.test import Client
+
 from setwright.web.engine.folder import plan_of
 
 SQUAT = {"at": "0.0", "exercise": "back-squat"}
@@ -36,6 +41,32 @@ def test_the_second_writer_is_told_and_both_are_kept(as_coach, week, at, coach) 
     both = plan_of(week.current.text)
     assert both.sessions[0].exercises[0].note == "my own words"
     assert len(both.sessions[1].exercises) == 1
+
+
+def test_many_at_once_lose_nothing(client, coach, transactional_db, week, at) -> None:
+    client.force_login(coach)
+    cookies = client.cookies
+    answers = []
+
+    def write(number: int) -> None:
+        own = Client()
+        own.cookies = cookies
+        asked = {"base": 1, "do": "sets", "by": str(number), **SQUAT}
+        answers.append(own.post(at("board-edit"), asked).status_code)
+        connection.close()
+
+    threads = [Thread(target=write, args=(number,)) for number in range(1, 7)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert sorted(answers) == [302, 409, 409, 409, 409, 409]
+    week.refresh_from_db()
+    versions = list(week.versions.all())
+    assert [one.number for one in versions] == list(range(1, 8))
+    sets = [plan_of(one.text).sessions[0].exercises[0].sets for one in versions]
+    assert sorted(sets[1:]) == [4, 5, 6, 7, 8, 9]
+    assert week.current.number == 2
 
 
 def test_a_script_is_told_in_its_place(as_coach, week, at) -> None:

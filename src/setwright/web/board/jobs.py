@@ -31,8 +31,11 @@ logger = logging.getLogger("setwright.web.designs")
 TICK_S = 0.25
 # A job that no watcher has seen for so long has lost its server.
 LOST_AFTER = timedelta(seconds=30)
+# Designs at a time on one server; others wait.
+AT_ONCE = 2
 # A design takes about its seconds; one that takes this many times as long hangs.
 MOST_TIMES, AND_S = 6, 60
+_SLOTS = threading.BoundedSemaphore(AT_ONCE)
 NO_INTAKE = "There is no intake yet to design from."
 
 
@@ -112,7 +115,25 @@ def _watching(job: UUID, order: _Order) -> None:
 
 
 def _watch(job: UUID, order: _Order) -> None:
-    """Run the process until it ends or the job does."""
+    """Wait for a turn, then run the process until it ends or the job does."""
+    try:
+        while not _SLOTS.acquire(timeout=TICK_S):
+            if not _alive(job, "waiting for another design to end", 0.0):
+                return
+        try:
+            _run(job, order)
+        finally:
+            _SLOTS.release()
+    except OSError:
+        _ended(job, DesignJob.State.FAILED, "The designer could not be started.")
+    except DatabaseError:
+        # Nobody can be told now; the job is found to be lost when someone looks.
+        logger.exception("a design lost its database")
+    finally:
+        connection.close()
+
+
+def _run(job: UUID, order: _Order) -> None:
     process = subprocess.Popen(
         [sys.executable, "-m", "setwright.web.board.design_process"],
         stdin=subprocess.PIPE,
@@ -127,15 +148,9 @@ def _watch(job: UUID, order: _Order) -> None:
         process.stdin.write(json.dumps(what) + "\n")
         process.stdin.flush()
         _follow(job, order, process)
-    except OSError:
-        _ended(job, DesignJob.State.FAILED, "The designer could not be started.")
-    except DatabaseError:
-        # Nobody can be told now; the job is found to be lost when someone looks.
-        logger.exception("a design lost its database")
     finally:
         process.kill()
         process.wait()
-        connection.close()
 
 
 def _follow(job: UUID, order: _Order, process: subprocess.Popen[str]) -> None:

@@ -7,10 +7,11 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from setwright.exercises import catalogue
+from setwright.handout.remark_words import mend_words
 from setwright.handout.wording import counted, rest_words, rir_words, span
 from setwright.plan.intake import Intake
 from setwright.plan.week import Plan
-from setwright.web.board import days, dosing, exchanging, moving, pairing
+from setwright.web.board import days, dosing, exchanging, mending, moving, pairing
 from setwright.web.board.changing import At, EditError, entry_at, name_at, session_at
 
 
@@ -166,6 +167,14 @@ def _session(order: Order, plan: Plan, intake: Intake | None) -> Done:
     return Done(changed, f"{session.day.capitalize()}: {session.name}{minutes}", session=number)
 
 
+def _mend(order: Order, plan: Plan, intake: Intake | None) -> Done:
+    criterion, subject = order.fields["criterion"], order.fields["subject"]
+    remark = mending.remark_of(plan, intake, criterion, subject)
+    changed, at = mending.mended(plan, remark, intake)
+    words = mend_words(remark.mend) if remark.mend else ""
+    return Done(changed, f"{words[:1].upper()}{words[1:]}", at)
+
+
 def _remove_session(order: Order, plan: Plan, intake: Intake | None) -> Done:
     session = session_at(plan, order.session)
     changed = days.remove_session(plan, order.session)
@@ -184,5 +193,6 @@ ORDERS: Mapping[str, Callable[[Order, Plan, Intake | None], Done]] = {
     "add": _add,
     "add-session": _add_session,
     "session": _session,
+    "mend": _mend,
     "remove-session": _remove_session,
 }

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from setwright.audit.audit import AuditReport
 from setwright.audit.remark import Remark
 from setwright.handout.remark_words import mend_words, remark_words
+from setwright.web.board.mending import can_mend
 
 
 @dataclass(frozen=True)
@@ -17,6 +18,7 @@ class RemarkLine:
         at: ``session.position`` it is about, empty for the week or a session.
         session: index of the session it is about, empty for the week.
         mend: the smallest change that helps.
+        mends: whether the board can make it.
         because: the limit that binds, for a miss that is declared unavoidable.
     """
 
@@ -24,6 +26,9 @@ class RemarkLine:
     words: str
     mend: str
     because: str
+    criterion: str
+    subject: str
+    mends: bool
     at: str
     session: str
 
@@ -55,6 +60,9 @@ def line(remark: Remark) -> RemarkLine:
         remark_words(remark),
         mend_words(remark.mend) if remark.mend else "",
         remark.unavoidable or "",
+        remark.criterion,
+        remark.subject,
+        can_mend(remark) and remark.unavoidable is None,
         "" if place is None or entry is None else f"{place.session}.{entry}",
         "" if place is None else str(place.session),
     )

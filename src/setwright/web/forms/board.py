@@ -156,6 +156,17 @@ class SessionForm(OrderForm):
     )
 
 
+class MendForm(OrderForm):
+    """A remark of the audit whose smallest change is to be made."""
+
+    remark = forms.CharField(max_length=400)
+
+    def fields_of(self, data: Mapping[str, Any]) -> Mapping[str, Any]:
+        """Criterion and subject."""
+        criterion, _, subject = data["remark"].partition("|")
+        return {"criterion": criterion, "subject": subject}
+
+
 def session_of(session: Session) -> dict[str, Any]:
     """The form's values for a session as it stands."""
     return {"name": session.name, "day": session.day, "minutes": session.minutes}
@@ -173,4 +184,5 @@ FORMS: Mapping[str, type[OrderForm]] = {
     "add-session": AddSessionForm,
     "session": SessionForm,
     "remove-session": OrderForm,
+    "mend": MendForm,
 }
