@@ -120,3 +120,23 @@ def hurting(story):
     """Oda, whose shoulder hurt at the bench last week."""
     story.pain = {(LAST, "barbell-bench-press"): 6}
     return story.tell()
+
+
+@pytest.fixture
+def open_at(open_page, live_server, coach):
+    """Open an address in a real browser, signed in as the coach."""
+
+    def opened(path: str, **wishes):
+        from django.conf import settings
+        from django.test import Client as Browser
+
+        signed_in = Browser()
+        signed_in.force_login(coach)
+        name = settings.SESSION_COOKIE_NAME
+        value = signed_in.cookies[name].value
+        page = open_page(**wishes)
+        page.context.add_cookies([{"name": name, "value": value, "url": live_server.url}])
+        page.goto(live_server.url + path)
+        return page
+
+    return opened

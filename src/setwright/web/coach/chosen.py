@@ -27,10 +27,9 @@ def muscle_names() -> tuple[str, ...]:
 
 def choices_of_intake() -> dict[str, Sequence[str]]:
     """Suggestions of the intake's fields, by the list that a field names."""
-    names, muscles = exercise_names(), muscle_names()
     return {
-        "exercises": names,
-        "muscles": muscles,
-        "avoidable": (*names, *get_args(Pattern), *get_args(Action)),
-        "trained": (*names, *muscles),
+        "exercises": exercise_names(),
+        "muscles": muscle_names(),
+        "patterns": get_args(Pattern),
+        "actions": get_args(Action),
     }

@@ -72,7 +72,7 @@ class AvoidRow(forms.Form):
         label="Avoid",
         required=False,
     )
-    what = _words("Which", "avoidable")
+    what = _words("Which", "exercises")
     reason = forms.ChoiceField(
         choices=[("pain", "Pain"), ("preference", "Preference"), ("skill", "Skill")],
         label="Because of",
@@ -96,7 +96,7 @@ class EarlierRow(forms.Form):
 
     KEY = "what"
     day = forms.ChoiceField(choices=choices(Day), label="Day", required=False)
-    what = _words("Exercise or muscle", "trained")
+    what = _words("Exercise or muscle", "exercises")
     sets = number_field("Hard sets", inputmode="numeric")
 
 
