@@ -79,15 +79,7 @@ def _care(content: Content) -> Html:
 
 
 def _coach(coach: CoachContent, week: tuple[str, ...]) -> Html:
-    pictures = (
-        void(
-            "img",
-            src=f"data:image/svg+xml;base64,{b64encode(one.encode()).decode()}",
-            alt=f"Sessions of the week side by side on one scale of minutes, {place} of "
-            f"{len(week)}; the sessions above say the same in words",
-        )
-        for place, one in enumerate(week, 1)
-    )
+    pictures = (_picture(one, place, len(week)) for place, one in enumerate(week, 1))
     return tag(
         "section",
         tag("h2", "For the coach", id="coach"),
@@ -104,6 +96,18 @@ def _coach(coach: CoachContent, week: tuple[str, ...]) -> Html:
         class_="session",
         aria_labelledby="coach",
     )  # fmt: skip
+
+
+def _picture(drawn: str, place: int, of: int) -> Html:
+    """A picture at its own size, in a box that scrolls where the screen is narrower."""
+    name = f"The week, picture {place} of {of}"
+    picture = void(
+        "img",
+        src=f"data:image/svg+xml;base64,{b64encode(drawn.encode()).decode()}",
+        alt=f"{name}: sessions side by side on one scale of minutes; "
+        "the sessions above say the same in words",
+    )
+    return tag("div", picture, class_="wide", tabindex="0", role="region", aria_label=name)
 
 
 def _findings(title: str, findings: tuple[Finding, ...]) -> Html:
