@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -25,8 +26,8 @@ def in_use(folder: Path, alone: bool = False) -> Iterator[None]:
         DocumentError: when it is held in a way that does not go together, or cannot be written.
     """
     try:
-        folder.mkdir(parents=True, exist_ok=True)
-        file = (folder / FILE).open("ab")
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        file = os.fdopen(os.open(folder / FILE, os.O_RDWR | os.O_CREAT, 0o600), "r+b")
     except OSError as error:
         fault = Fault("", error.strerror or "unreadable", "a folder that can be written")
         raise DocumentError(str(folder), (fault,)) from error

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import json
 import logging
 import time
 from collections.abc import Callable
-from datetime import UTC, datetime
 
 from django.http import HttpRequest, HttpResponse
 
@@ -24,12 +22,11 @@ class RequestLogMiddleware:
         begun = time.perf_counter()
         response = self.get_response(request)
         route = request.resolver_match.route if request.resolver_match else ""
-        line = {
-            "at": datetime.now(UTC).isoformat(timespec="milliseconds"),
+        fields = {
             "method": request.method,
             "route": route,
             "status": response.status_code,
             "ms": round(1000 * (time.perf_counter() - begun), 1),
         }
-        logger.info(json.dumps(line))
+        logger.info("request", extra={"fields": fields})
         return response

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import logging
 import signal
-import sys
 from pathlib import Path
 
 from setwright.documents.errors import DocumentError, Fault
+from setwright.web.server import logs
 from setwright.web.server.lock import in_use
 from setwright.web.server.prepare import migrate, set_up
 
@@ -33,7 +32,7 @@ def serve(folder: Path, host: str, port: int, demo: bool = False) -> None:
             from setwright.web.demo.open import open_demo
 
             print(open_demo(), flush=True)
-        logging.basicConfig(stream=sys.stderr, level=logging.INFO, format="%(message)s")
+        logs.configure()
         _run(host, port)
 
 
