@@ -96,8 +96,11 @@ def test_proposals_wait_until_they_are_decided(hurting) -> None:
     ]
     look(hurting, LAST)
     assert any("2 proposals wait in the week of 16 November" in one for one in words(hurting))
+    # What hurts stays at the top until it is decided.
+    assert rows([hurting], TODAY)[0].group == "now"
     decline_all(hurting)
     assert not [one for one in words(hurting) if "proposal" in one]
+    assert rows([hurting], TODAY)[0].group == "decide"
 
 
 def test_missed_sessions_are_counted_with_their_days_and_reasons(story) -> None:

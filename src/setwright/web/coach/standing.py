@@ -15,6 +15,7 @@ from setwright.plan.limits import clearance
 from setwright.training.facts.attendance import SessionDone
 from setwright.training.facts.week import Facts
 from setwright.training.pain import Answer, PainCourse
+from setwright.training.proposals.exchange import RANK_PAIN
 from setwright.training.review import Review, week_to_review
 from setwright.web.coach.content import Content
 from setwright.web.coach.reviewed import review_of, trained_on
@@ -187,7 +188,10 @@ def _proposals(found: Review, unread: bool) -> Iterator[Need]:
         words = f"{counted(len(waiting), 'proposal')} {wait} in {week}: {waiting[0].title}"
         more = len(waiting) - 1
         words += f", and {more} more." if more else "."
-        yield Need(35, "decide", words, "review", found.facts.monday)
+        # What hurts stays at the top until it is decided, looked at or not.
+        hurts = waiting[0].rank <= RANK_PAIN
+        group: Group = "now" if hurts else "decide"
+        yield Need(12 if hurts else 35, group, words, "review", found.facts.monday)
     elif unread:
         words = f"The week of {day_words(found.facts.monday)} is unread."
         yield Need(55, "decide", words, "review", found.facts.monday)

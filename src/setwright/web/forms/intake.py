@@ -17,12 +17,12 @@ NEVER_DIAGNOSES = (
 QUESTIONS = {
     "active_last_3_months": (
         "Active over the last three months",
-        "Planned exercise of 30 minutes, three days a week. No caps the first week.",
+        "Planned exercise of 30 minutes, three days a week. If not, the first week is smaller.",
     ),
     "symptoms": (
         "Symptoms",
-        "Chest pain, fainting, dizziness, breathlessness at rest or in mild work, a racing heart, "
-        "swollen ankles, and the like. Yes: a licensed professional first.",
+        "Chest pain, fainting, dizziness, breathlessness, a racing heart, and the like. Yes: a "
+        "licensed professional first.",
     ),
     "known_disease": ("A known disease", "Of heart, metabolism or kidneys."),
     "clearance": (
