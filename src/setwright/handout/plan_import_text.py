@@ -3,38 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import groupby
 
 from setwright.exercises.catalogue import exercise, ids
 from setwright.handout.wording import counted, folded, listed
 from setwright.plan.foreign.form import FormReading
-from setwright.plan.foreign.model import NO_PLAN, Piece, Reading
+from setwright.plan.foreign.model import Piece, Reading
 
 WIDTH = 100
-SHOWN = 44
-MARKS = {"attention": "?", "waiting": "…", "exercise": " ", "day": "#"}
-
-
-def preview_text(reading: Reading) -> str:
-    """Every line or cell with what was understood and how sure that is, then the counts."""
-    width = max(len(piece.place) for piece in reading.pieces)
-    lines = [f"{reading.name}: what was understood, and how sure (1 is as written)", ""]
-    for elsewhere, run in groupby(reading.pieces, key=lambda one: one.meaning == NO_PLAN):
-        pieces = list(run)
-        if elsewhere and len(pieces) > 1:
-            lines.append(f"· {pieces[0].place} and {len(pieces) - 1} cells more: {NO_PLAN}")
-        else:
-            lines += [_previewed(piece, width) for piece in pieces]
-    return "\n".join([*lines, "", counts_text(reading)])
-
-
-def _previewed(piece: Piece, width: int) -> str:
-    shown = " ".join(piece.text.split())
-    shown = shown if len(shown) <= SHOWN else shown[: SHOWN - 1] + "…"
-    why = f" ({piece.why})" if piece.why else ""
-    mark = MARKS.get(piece.kind, "·")
-    head = f"{mark} {piece.place:>{width}} {piece.confidence:4.2f} {shown:<{SHOWN}}"
-    return f"{head} {piece.meaning}{why}"
 
 
 def counts_text(reading: Reading) -> str:
@@ -69,7 +44,8 @@ def attention_text(reading: Reading) -> str:
         lines += _asked(piece)
     if reading.waiting:
         places = list(dict.fromkeys(piece.row for piece in reading.waiting))
-        lines += ["", folded(f"Waiting for one of these: {listed(places)}.", WIDTH)]
+        told = "is" if len(places) == 1 else "are"
+        lines += ["", folded(f"{listed(places)} {told} left out until that is answered.", WIDTH)]
     return "\n".join(lines)
 
 

@@ -62,11 +62,11 @@ def command(
 
         import_intake(data, name, sheet, said, output, as_json)
         return
+    from setwright.handout.import_preview import preview_text
     from setwright.handout.plan_import_text import (
         attention_text,
         counts_text,
         for_machines,
-        preview_text,
     )
     from setwright.plan.foreign.importing import import_plan
 
@@ -80,7 +80,9 @@ def command(
     if as_json:
         emit_json(for_machines(reading))
         return
-    click.echo(counts_text(reading) if asking and said else preview_text(reading))
+    if not (asking and said):
+        click.echo(f"{preview_text(reading)}\n")
+    click.echo(counts_text(reading))
     if reading.attention:
         click.echo("\n" + attention_text(reading))
 

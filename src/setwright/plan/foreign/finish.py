@@ -32,6 +32,7 @@ def finished(draft: Draft, name: str, contents: Sequence[tuple[str, str]]) -> Re
     taken: dict[int, int] = {}
     for day, weekdays in zip(days, _weekdays(draft, days), strict=True):
         entries = tuple(_alternated(draft, day))
+        _begins(draft, day, weekdays)
         for weekday in weekdays:
             if len(sessions) >= MOST_SESSIONS or taken.get(weekday, 0) >= A_DAY:
                 _leave_out(draft, day, "a plan holds two sessions a day and 14 a week at most")
@@ -50,12 +51,24 @@ def finished(draft: Draft, name: str, contents: Sequence[tuple[str, str]]) -> Re
     return Reading(name, accounted(draft.pieces, contents), plan)
 
 
+def _begins(draft: Draft, day: DayDraft, weekdays: Sequence[int]) -> None:
+    """Say where a day begins that no line of its own heads."""
+    if day.piece is not None or not day.entries:
+        return
+    piece = draft.pieces[day.entries[0].pieces[0]]
+    names = " and ".join(DAYS[one].capitalize() for one in weekdays)
+    draft.pieces[day.entries[0].pieces[0]] = replace(
+        piece, why="; ".join(filter(None, (f"{names} begins here", piece.why)))
+    )
+
+
 def accounted(pieces: Iterable[Piece], contents: Sequence[tuple[str, str]]) -> tuple[Piece, ...]:
     """The pieces in the order of the file; whatever was passed over needs attention."""
     found = {piece.place: piece for piece in pieces}
     return tuple(
-        found.get(place)
-        or Piece(place, text, "attention", "not in the plan", 0.0, "not read", (), place)
+        replace(found[place], text=text)
+        if place in found
+        else Piece(place, text, "attention", "not in the plan", 0.0, "not read", (), place)
         for place, text in contents
     )
 

@@ -212,6 +212,7 @@ def _read(
     """Read the lines, with what is said for all further below already known."""
     notes = _Notes(unit, answers)
     notes.draft.defaults.update(for_all)
+    notes.for_all = dict(for_all)
     days = [headings.day_heading(line) for line in lines if line.strip()]
     notes.named_days = any(day is not None and not day.by_split for day in days)
     for number, (line, below) in enumerate(zip(lines, [*lines, ""][1:], strict=True), 1):

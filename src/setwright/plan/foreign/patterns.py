@@ -8,7 +8,10 @@ from typing import Final
 NUMBER: Final = r"(?<![\d.,])\d{1,4}(?:[.,]\d{1,3})?"
 TO: Final = r"(?:\s*(?:-|–|to|bis|till|->|→|>)\s*|—)"
 BAND: Final = rf"{NUMBER}(?:{TO}{NUMBER})?"
-LIST: Final = rf"(?:(?<![\d.,])\d(?:,\d){{2,5}}(?![\d.,])|{NUMBER}(?:(?:/|\s*>\s*){NUMBER}){{1,11}}|{BAND})(?![\d:])"
+LIST: Final = (
+    rf"(?:(?<![\d.,])\d(?:,\d){{2,5}}(?![\d.,])|"
+    rf"{NUMBER}(?:(?:/|\s*>\s*){NUMBER}){{1,11}}|{BAND})(?![\d:])"
+)
 SETS: Final = (
     r"(?:(?:work(?:ing)?\s+|hard\s+|straight\s+)?sets?|s[aä]tze?|satz|s[ée]ries?|serien?|"
     r"reeks(?:en)?|"

@@ -53,7 +53,8 @@ class Reader:
         here: the session being read, None before the first.
         letter: whether the file begins with a greeting, as a letter or a message does.
         late: effort and rest said for all only below exercises that they hold for.
-        trailing: the same, said below the last exercise of the file without a word for all.
+        for_all: what an earlier reading of the file found to be said for all.
+        trailing: said below the last exercise of the file, without a word for all.
     """
 
     def __init__(self, unit: Unit | None, answers: Mapping[str, str]) -> None:
@@ -69,6 +70,7 @@ class Reader:
         self.letter = False
         self.late: dict[str, Any] = {}
         self.trailing: dict[str, Any] = {}
+        self.for_all: dict[str, Any] = {}
         if unit is not None:
             self.draft.head["unit"] = unit
 
@@ -356,6 +358,9 @@ class Reader:
                 if day is not None and day.entries:
                     late = self.late if everywhere else self.trailing
                     late[f"{kind} {key}".strip()] = value
+        known = {f"{kind} {key}".strip(): value
+                 for kind, said in kinds.items() for key, value in said.items()}  # fmt: skip
+        everywhere = everywhere or known.items() <= self.for_all.items()
         where = "all days" if everywhere else "this day"
         told = "; ".join(
             f"{kind} exercises: {_told(said)}" if kind else _told(said)
@@ -415,7 +420,7 @@ def _told(fields: Mapping[str, Any]) -> str:
 
 def _setting_words(key: str, value: object) -> str:
     if key == "rir" and isinstance(value, tuple):
-        return f"RIR {value[0]:g}-{value[1]:g}"
+        return "RIR " + "-".join(f"{one:g}" for one in dict.fromkeys(value))
     if key == "rest_s" and isinstance(value, tuple):
-        return f"rest {value[0]}-{value[1]} s"
+        return "rest " + "-".join(str(one) for one in dict.fromkeys(value)) + " s"
     return f"tempo {value}"

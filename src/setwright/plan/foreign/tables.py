@@ -455,6 +455,7 @@ def _sheets(
     """Read the sheets, with what is said for all further below already known."""
     reader = _Sheet(unit, answers)
     reader.draft.defaults.update(for_all)
+    reader.for_all = dict(for_all)
     for table in tables:
         reader.sheet(table, f"{table.name}!" if len(tables) > 1 else "")
     return reader
