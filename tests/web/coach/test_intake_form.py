@@ -13,7 +13,8 @@ from setwright.plan.intake import Intake
 from setwright.plan.read import read_intake
 from setwright.plan.write import write_intake
 from setwright.web.forms.intake import QUESTIONS, PersonForm
-from setwright.web.forms.intake_document import initial_of, read_form
+from setwright.web.forms.intake_document import read_form
+from setwright.web.forms.intake_initial import initial_of
 from setwright.web.forms.intake_rows import ROWS, formsets
 from setwright.web.models import Client, IntakeVersion, TrailEntry
 

@@ -1,14 +1,12 @@
-"""The coach's page of one week: done against planned, what it shows, what to decide."""
+"""The coach's page of one week: done against planned, and what it shows."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
 from setwright.anatomy.atlas import part
-from setwright.handout.proposal_text import CHOICE, expected_words
 from setwright.handout.review_words import (
     effort_words,
     exercise_name,
@@ -21,15 +19,12 @@ from setwright.handout.review_words import (
     strength_words,
 )
 from setwright.handout.wording import number, span
-from setwright.plan.decision import Decision
 from setwright.training.facts.attendance import SessionDone
 from setwright.training.facts.dose import PartDose
 from setwright.training.facts.strength import Change
 from setwright.training.facts.week import Facts
-from setwright.training.proposals.model import Proposal
 from setwright.training.review import Review
 from setwright.training.stop_signs import Caution, referral
-from setwright.web.coach.changes import Field, fields
 
 AIMS: Final = {"emphasise": "emphasised", "maintain": "maintained"}
 
@@ -71,32 +66,6 @@ class PartRow:
     done: str
     standing: str
     growth: str
-
-
-@dataclass(frozen=True)
-class Card:
-    """One proposal and what has become of it.
-
-    Attributes:
-        number: on the page, as on the printed review.
-        effect: expected, in words.
-        decision: that holds, or None.
-        decided: it in words.
-        fields: that may be edited, with what was typed and what was wrong with it.
-        errors: that belong to no field.
-        because: the reason that was typed.
-        refused: whether a form was sent and refused.
-    """
-
-    number: int
-    proposal: Proposal
-    effect: str
-    decision: Decision | None
-    decided: str
-    fields: tuple[Field, ...]
-    errors: tuple[str, ...]
-    because: str
-    refused: bool
 
 
 @dataclass(frozen=True)
@@ -149,51 +118,6 @@ def week_page(found: Review) -> WeekPage:
         facts.symptoms,
         odd_words(facts),
     )
-
-
-def cards(
-    found: Review,
-    sent: str = "",
-    said: Mapping[str, str] | None = None,
-    errors: Mapping[str, str] | None = None,
-) -> list[Card]:
-    """The proposals.
-
-    Args:
-        found: the review.
-        sent: id of the proposal whose form was sent and refused.
-        said: what that form said.
-        errors: what was wrong with it.
-    """
-    rows = []
-    for at, one in enumerate(found.proposals, start=1):
-        decision = found.decided.get(one.id)
-        typed, wrong = (said or {}, errors or {}) if one.id == sent else ({}, {})
-        edited = tuple(
-            replace(each, value=typed.get(each.name, each.value), error=wrong.get(each.name, ""))
-            for each in (fields(one, found.facts.plan) if one.change else ())
-        )
-        named = {each.name for each in edited}
-        rows.append(
-            Card(
-                at,
-                one,
-                expected_words(one.expected),
-                decision,
-                _decided(decision) if decision else "",
-                edited,
-                tuple(words for name, words in wrong.items() if name not in named),
-                typed.get("because", ""),
-                bool(wrong),
-            )
-        )
-    return rows
-
-
-def _decided(decision: Decision) -> str:
-    words = f"{CHOICE[decision.choice].capitalize()} on {decision.at:%A} {decision.at:%d %B}."
-    words = words.replace(" 0", " ")
-    return f"{words} {decision.because}" if decision.because else words
 
 
 def _session(one: SessionDone, day: date) -> SessionRow:

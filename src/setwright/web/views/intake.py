@@ -18,7 +18,8 @@ from setwright.web.coach.chosen import choices_of_intake
 from setwright.web.coach.intakes import SavedMeanwhileError, differences, keep, latest
 from setwright.web.engine.folder import intake_of
 from setwright.web.forms.intake import NEVER_DIAGNOSES, PersonForm
-from setwright.web.forms.intake_document import initial_of, read_form
+from setwright.web.forms.intake_document import read_form
+from setwright.web.forms.intake_initial import initial_of
 from setwright.web.forms.intake_rows import ROWS, Rows, formsets
 from setwright.web.models import Client
 from setwright.web.security.access import Who, open_to, own_client, who_am_i

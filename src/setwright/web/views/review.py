@@ -27,10 +27,11 @@ from setwright.web.coach.chosen import exercise_names
 from setwright.web.coach.compared import compared_with
 from setwright.web.coach.content import Content, content_of
 from setwright.web.coach.next_week import Answer, ChangedMeanwhileError
+from setwright.web.coach.proposal_cards import cards
 from setwright.web.coach.reviewed import after_decision, review_of
 from setwright.web.coach.roster_rows import LOOKED_AT
 from setwright.web.coach.since import reported_since
-from setwright.web.coach.week_page import cards, week_page
+from setwright.web.coach.week_page import week_page
 from setwright.web.engine.folder import folder_of
 from setwright.web.models import Client
 from setwright.web.security.access import Who, open_to, own_client, who_am_i
