@@ -67,3 +67,31 @@ def test_remarks_differ_where_one_plan_misses(plans: tuple[Plan, Plan]) -> None:
     pair = next(one for one in found.remarks if one.criterion == "coverage")
     assert pair.first is not None and pair.first.verdict == "misses"
     assert pair.second is None or pair.second.verdict != "misses"
+
+
+def test_what_is_better_for_what_stands_before_the_tables(plans: tuple[Plan, Plan]) -> None:
+    text = compare_text(compare(*plans))
+    at = [text.index(head) for head in ("Which is better", "sessions a week", "Fractional sets")]
+    assert at == sorted(at)
+
+
+def test_a_muscle_of_which_all_parts_differ_is_named_once(plans: tuple[Plan, Plan]) -> None:
+    better = next(one for one in sentences(compare(*plans)) if one.startswith("B is better for"))
+    assert "pectoralis major (" in better
+    assert "pectoralis major, sternal" not in better
+
+
+def test_the_audit_is_told_by_criterion_with_both_counts(plans: tuple[Plan, Plan]) -> None:
+    found = compare(*plans)
+    text = compare_text(found)
+    lines = text[text.index("Where the audit differs") :].splitlines()
+    heads = [line for line in lines if line.startswith("  - ")]
+    assert len(heads) == len({pair.criterion for pair in found.remarks})
+    missed = sum(
+        1
+        for pair in found.remarks
+        if pair.criterion == "coverage"
+        and pair.first is not None
+        and pair.first.verdict == "misses"
+    )
+    assert any(line.startswith(f"  - coverage: A {missed} missed") for line in heads)

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from setwright.anatomy.atlas import part
-from setwright.audit.compare import Comparison, Difference, PartDifference, RemarkPair, WeekFigures
-from setwright.audit.remark import Remark
+from setwright.anatomy.atlas import muscles, part
+from setwright.audit.compare import Comparison, Difference, PartDifference, WeekFigures
 from setwright.exercises.catalogue import exercise
-from setwright.handout.remark_words import remark_words, subject_words
+from setwright.handout.compare_remarks import remark_lines
 from setwright.handout.wording import counted, folded, listed, number
 
 WIDTH = 96
@@ -16,8 +15,6 @@ WIDTH = 96
 NAMED = 6
 # Sets weighted by spinal load a week: less is no difference to a back.
 LEAST_SPINAL = 1.0
-SHOWN_REMARKS = 12
-RANK = {"holds": 0, "close": 1, "misses": 2}
 
 
 def compare_text(found: Comparison, first: str = "A", second: str = "B") -> str:
@@ -34,15 +31,15 @@ def compare_text(found: Comparison, first: str = "A", second: str = "B") -> str:
     ]
     blocks = [
         "\n".join(heads),
-        "\n".join(_costs(found, first, second)),
-        "\n".join(_doses(found.parts, first, second)),
         "Which is better for what\n" + "\n".join(
             folded(one, WIDTH, initial_indent="  - ", subsequent_indent="    ")
             for one in sentences(found, first, second)
         ),
+        "\n".join(_costs(found, first, second)),
+        "\n".join(_doses(found.parts, first, second)),
     ]  # fmt: skip
     if found.remarks:
-        blocks.append("\n".join(_remarks(found.remarks, first, second)))
+        blocks.append("\n".join(remark_lines(found.remarks, first, second)))
     return "\n\n".join(blocks)
 
 
@@ -90,19 +87,38 @@ def _whole(growth: Difference, names: tuple[str, str]) -> str:
 def _by_part(parts: Sequence[PartDifference], names: tuple[str, str]) -> Iterable[str]:
     for side, name in enumerate(names):
         better = [one for one in parts if one.growth.differs and (one.growth.median > 0) == side]
+        told = sorted(_by_muscle(better, parts), key=lambda item: -abs(item[1]))
         if not better:
             continue
-        better.sort(key=lambda one: -abs(one.growth.median))
-        shown = [f"{part(one.part).name} ({one.growth.median:+.2f})" for one in better[:NAMED]]
-        more = len(better) - len(shown)
-        rest = f", and {counted(more, 'part')} more" if more else ""
+        shown = [f"{muscle} ({median:+.2f})" for muscle, median in told[:NAMED]]
+        more = len(told) - len(shown)
+        rest = f", and {counted(more, 'muscle')} more" if more else ""
+        said = f"{', '.join(shown)}{rest}" if told else counted(len(better), "deep part")
         yield (
-            f"{name} is better for {', '.join(shown)}{rest} "
-            f"(percent a week, {names[1]} less {names[0]})."
+            f"{name} is better for {said} (percent a week, {names[1]} less {names[0]}; of a "
+            "muscle its part that differs most)."
         )
     same = sum(1 for one in parts if not one.growth.differs)
     if same:
         yield f"No difference in growth for {counted(same, 'part')} of {len(parts)}."
+
+
+def _by_muscle(
+    better: Sequence[PartDifference], parts: Sequence[PartDifference]
+) -> Iterable[tuple[str, float]]:
+    """The muscles that a plan is better for, each with its greatest difference.
+
+    A muscle of which only some parts differ names them; parts that no plan need train are left out.
+    """
+    directly = [one for one in better if part(one.part).trained_directly]
+    for muscle in dict.fromkeys(part(one.part).muscle for one in directly):
+        here = [one for one in directly if part(one.part).muscle == muscle]
+        whole = sum(1 for one in parts if part(one.part).muscle == muscle)
+        greatest = max((one.growth.median for one in here), key=abs)
+        if len(here) == whole > 1:
+            yield f"{muscles()[muscle].name}", greatest
+        else:
+            yield from ((part(one.part).name, one.growth.median) for one in here)
 
 
 def _less(
@@ -197,27 +213,3 @@ def _aligned(rows: Sequence[tuple[str, ...]]) -> list[str]:
         "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
         for row in rows
     ]
-
-
-def _remarks(pairs: Sequence[RemarkPair], first: str, second: str) -> list[str]:
-    """The remarks that differ, the worst first."""
-    ranked = sorted(pairs, key=lambda pair: -max(_rank(pair.first), _rank(pair.second)))
-    lines = ["Where the audit differs"]
-    for pair in ranked[:SHOWN_REMARKS]:
-        told = f"{pair.criterion}, {subject_words(pair.subject)}: "
-        told += f"{first} {_verdict(pair.first)}, {second} {_verdict(pair.second)}"
-        worst = max((pair.first, pair.second), key=_rank)
-        if worst is not None:
-            told += f" ({remark_words(worst)})"
-        lines.append(folded(told, WIDTH, initial_indent="  - ", subsequent_indent="    "))
-    if len(ranked) > SHOWN_REMARKS:
-        lines.append(f"  and {counted(len(ranked) - SHOWN_REMARKS, 'remark')} more (--json)")
-    return lines
-
-
-def _verdict(remark: Remark | None) -> str:
-    return remark.verdict if remark is not None else "has none"
-
-
-def _rank(remark: Remark | None) -> int:
-    return -1 if remark is None else RANK[remark.verdict]
