@@ -155,6 +155,7 @@ def step_after(
         may_rise=prescribed.change != "restart" and client.block.place(client.day).may_rise,
         to_failure=prescribed.sets[-1].to_failure and done + 1 == len(prescribed.sets),
         body_mass_kg=client.body_mass_kg,
+        failed_kg=client.past.failed_on(entry.exercise, client.day),
     )
 
 

@@ -13,7 +13,7 @@ from setwright.training.after_break import EVIDENCE as BREAK_EVIDENCE
 from setwright.training.after_break import Return
 from setwright.training.case import Case, whole
 from setwright.training.past import Outing
-from setwright.training.set_load import MOST_LIGHTER
+from setwright.training.set_load import clearly_lighter
 from setwright.training.sets import Change
 from setwright.training.trouble import stop_words
 
@@ -53,14 +53,10 @@ def next_load(case: Case) -> LoadStep:
 
 def _after_nothing(case: Case, step: LoadStep, failed_kg: float) -> LoadStep:
     """Clearly lighter after a day without a repetition; left out where nothing is lighter."""
-    steps, mass = case.ladder, case.body_mass_kg
-    if not steps.measured:
+    if not case.ladder.measured:
         text = "No repetition was done last time: a lighter band, or an easier exercise."
         return LoadStep(None, "down", False, (text,), NOTHING_EVIDENCE)
-    wanted = steps.external(steps.system(failed_kg, mass) * (1 - MOST_LIGHTER), mass)
-    lighter = steps.at_most(min(wanted, failed_kg))
-    if lighter is None or lighter >= failed_kg:
-        lighter = steps.below(failed_kg)
+    lighter = clearly_lighter(case.ladder, failed_kg, case.body_mass_kg)
     if lighter is None:
         text = "No repetition was done at the lightest load: leave it out, take an easier exercise."
         return LoadStep(None, "stop", False, (text,), NOTHING_EVIDENCE)

@@ -18,8 +18,10 @@ from setwright.training.ladder import ladder
 from setwright.training.lifter import Lifter
 from setwright.training.rest import EVIDENCE as REST_EVIDENCE
 from setwright.training.rest import LONGER_S, Rest, longest_rest_s, rest_before
-from setwright.training.set_load import Between, set_load
+from setwright.training.set_load import Between, clearly_lighter, set_load
 from setwright.training.trouble import NONE, Trouble, stop_words
+
+NOTHING_LIGHTER = "No repetition, and nothing lighter: stop this exercise, take an easier one."
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +68,7 @@ def next_set(
     may_rise: bool = True,
     to_failure: bool = False,
     body_mass_kg: float | None = None,
+    failed_kg: float | None = None,
 ) -> NextSet:
     """The next set of an exercise that is under way.
 
@@ -81,6 +84,7 @@ def next_set(
         may_rise: False in weeks and sessions in which nothing rises.
         to_failure: as many as possible, to check the calls (``effort_check``).
         body_mass_kg: as last weighed; the intake's by default.
+        failed_kg: lightest load at which a set of today ended without a repetition.
 
     Raises:
         ValueError: no set of the exercise today.
@@ -105,6 +109,11 @@ def next_set(
         return _over(number, (text,), trouble.evidence)
     rest = _rest(now)
     load, notes = set_load(now, rest.seconds, trouble, may_rise)
+    if failed_kg is not None and now.steps.measured and load >= failed_kg:
+        lighter = clearly_lighter(now.steps, failed_kg, mass)
+        if lighter is None:
+            return _over(number, (NOTHING_LIGHTER,), ())
+        load, notes = lighter, ("No repetition was done at that load: clearly lighter.",)
     seen = now.seen(load, rest.seconds)
     low, top = entry.reps
     reps = min(max(whole(seen.mean), 1 if now.steps.below(load) is None else low), top)

@@ -104,6 +104,11 @@ class Past:
         done = any(known[0] <= one.day <= day for one in self.outings.get(exercise, ()))
         return None if done else known[1]
 
+    def failed_on(self, exercise: str, day: int) -> float | None:
+        """Lightest load at which a set of that day ended without a repetition, or None."""
+        known = self.nothing.get(exercise)
+        return known[1] if known is not None and known[0] == day else None
+
     def before(self, exercise: str, day: int) -> tuple[Outing, ...]:
         """Outings of an exercise before a day, in time order."""
         known = self.outings.get(exercise, ())

@@ -99,6 +99,19 @@ def set_load(
     return load, notes
 
 
+def clearly_lighter(steps: Ladder, failed_kg: float, mass: float) -> float | None:
+    """A load a fifth under one at which nothing could be done, or the next below; None at the end.
+
+    Args:
+        steps: loads of the gym.
+        failed_kg: as lifted.
+        mass: of the body, kg.
+    """
+    wanted = steps.external(steps.system(failed_kg, mass) * (1 - MOST_LIGHTER), mass)
+    lighter = steps.at_most(min(wanted, failed_kg))
+    return lighter if lighter is not None and lighter < failed_kg else steps.below(failed_kg)
+
+
 def _too_light(now: Between, heavier: float, rest_s: float) -> bool:
     """The band's top was reached, and the next load would allow it again; once a day."""
     top = now.entry.reps[1]

@@ -59,6 +59,18 @@ def test_the_load_comes_down_when_no_rest_is_enough(new_diary):
     assert any("lighter" in one for one in step.because)
 
 
+def test_after_a_set_without_a_repetition_the_next_is_lighter_or_there_is_none(new_diary):
+    diary = known(new_diary)
+    done = diary.outing(21, 50.0, (10,))
+    assert ask(diary, done, failed_kg=60.0).load_kg == 50.0
+    step = ask(diary, done, failed_kg=50.0)
+    assert 0 < step.load_kg <= 40.0
+    lightest = diary.ladder(PULLDOWN).lightest()
+    step = ask(diary, diary.outing(28, lightest, (4,)), failed_kg=lightest)
+    assert step.load_kg is None and step.over
+    assert "easier" in step.because[0]
+
+
 def test_a_first_set_far_too_light_goes_up_a_step_once(new_diary):
     diary = known(new_diary)
     done = diary.outing(21, 35.0, (12,), 6.0)
