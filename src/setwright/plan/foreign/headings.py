@@ -91,7 +91,8 @@ NOTE: Final = re.compile(
     r"(?:notes?|notiz(?:en)?|comments?|remarks?|hinweise?|bemerkung|progression|ps|nb|n\.b\.|"
     r"remember|reminder|coach|cues?|goals?|focus|date|start|phase|deload|//|>|"
     r"(?:frequency|level|length|gym|equipment|weeks?|age|height|bodyweight|split|häufigkeit|ziel|"
-    r"objecti[fv]o?|objetivo|fréquence|frecuencia|niveau|nivel|doel|dauer|wichtig|important|importante|"
+    r"objecti[fv]o?|objetivo|fréquence|frecuencia|niveau|nivel|doel|dauer|wichtig|important|"
+    r"importante|"
     r"tipps?|tips?|conseils?|consejos?|warning|attention|achtung|ojo)(?=\s*[:–-]))\s*[:–-]?\s*\S",
     re.IGNORECASE,
 )
@@ -112,14 +113,16 @@ CLOSING: Final = re.compile(
     re.IGNORECASE,
 )
 TOTAL: Final = re.compile(
-    r"(?:(?:grand\s+|weekly\s+)?total\w*|(?:sets?|reps?|sätze|séries|volume)\s+(?:in\s+)?total|sums?|gesamt\w*|summe|insgesamt|totaal|"
+    r"(?:(?:grand\s+|weekly\s+)?total\w*|(?:sets?|reps?|sätze|séries|volume)\s+(?:in\s+)?total|"
+    r"sums?|gesamt\w*|summe|insgesamt|totaal|"
     r"(?:total\s+)?volume|approx\w*|estimated|duration|dauer|durée|duración|time|zeit)\b"
     r"(?!\s*\d+\s*[x×])",
     re.IGNORECASE,
 )
 # Words of somebody who speaks to somebody.
 SPEECH: Final = re.compile(
-    r"\b(?:you|we|i|if|when|once|then|add|adding|increase|next|each|every|week|weeks|aim|try|should|"
+    r"\b(?:you|we|i|if|when|once|then|add|adding|increase|next|each|every|week|weeks|aim|try|"
+    r"should|"
     r"can|feel|before|du|wenn|dann|wir|ich|steiger\w*|woche|erhöh\w*|si|quand|tu|vous|ajoute\w*|"
     r"semaine|cuando|añad\w*|aument\w*|semana|je|als|wanneer|verhoog|voeg)\b",
     re.IGNORECASE,
@@ -197,12 +200,13 @@ def bare(text: str) -> str:
 
 def unlabelled(text: str) -> str:
     """A line without the number or letter before it."""
-    return re.sub(r"\A(?:\d{1,2}|[A-Za-z])\s*[.):]\s*", "", text)
+    return re.sub(r"\A(?:\d{1,2}|[A-Za-z])\s*[.):|]\s*", "", text)
 
 
 def day_heading(text: str) -> DayHeading | None:
     """The day that a line heads, or None."""
-    words = _weekday_mended(_WELL.sub("", bare(text)))
+    words = _WELL.sub("", bare(text))
+    words = _weekday_mended(unlabelled(words) if words[:1].isdigit() else words)
     if not words or len(words) > 80:
         return None
     week = _WEEK.match(words)

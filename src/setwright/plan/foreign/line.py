@@ -26,7 +26,7 @@ _LABEL = re.compile(
     r"(?:[1-9]\d?|[A-H])\s*[:.)–-]+\s*|"
     r"[\[(]?(?:(?P<letter>[A-Za-z])(?P<place>[1-9])|(?P<number>\d{1,2})(?P<sub>[a-d]))[\])]?"
     r"(?:\s*[.):–-]+\s*|\s+)|(?P<alone>[A-Z])[.):]\s*(?=\w)|(?-i:[B-H])\s+(?=[a-z]{2,}\b)|"
-    r"[#(]?\d{1,2}\s*[.):]+\s*(?!\d)|\d{1,2}\s*[–-]\s+(?=[^\W\d])|#\d{1,2}\s+)?",
+    r"\d{1,2}\.\d{1,2}\.?\s+(?=[^\W\d])|[#(]?\d{1,2}\s*[.):]+\s*(?!\d)|\d{1,2}\s*[–-]\s+(?=[^\W\d])|#\d{1,2}\s+)?",
     re.IGNORECASE,
 )
 # Another exercise's place, as in `rest after B2`.
@@ -284,9 +284,10 @@ def _words(found: Found, masked: str, sets_at: int) -> None:
     before = [item for item in segments if item[0] < sets_at]
     pool = before or segments
     if pool:
-        taken = _name_of([words for _, words in pool])
-        found.name = " ".join(words for _, words in pool[:taken])
-        segments = [item for item in segments if item not in pool[:taken]]
+        first, taken = _name_of([words for _, words in pool])
+        own = pool[first : first + taken]
+        found.name = " ".join(words for _, words in own)
+        segments = [item for item in segments if item not in own]
     for _, words in segments:
         if re.search(r"partial", words, re.IGNORECASE) and "partials" not in found.fields:
             found.doubts.append(
@@ -315,10 +316,17 @@ def _segments(masked: str) -> Iterator[tuple[int, str]]:
         at = cut.end() if cut is not None else end
 
 
-def _name_of(segments: list[str]) -> int:
-    """How many of the first segments make the name: the most that surely mean an exercise."""
-    for count in range(min(len(segments), 3), 1, -1):
-        whole = named(" ".join(segments[:count]))
-        if whole.ident is not None and whole.confidence >= 0.95:
-            return count
-    return 1
+def _name_of(segments: list[str]) -> tuple[int, int]:
+    """Which segments are the name, first and how many: those that surely mean an exercise.
+
+    Before them may stand what they train, as in ``Chest: bench press``.
+    """
+    for first in range(min(len(segments), 2)):
+        rest = segments[first:]
+        for count in range(min(len(rest), 3), 1, -1):
+            whole = named(" ".join(rest[:count]))
+            if whole.ident is not None and whole.confidence >= 0.95:
+                return first, count
+        if named(rest[0]).ident is not None:
+            return first, 1
+    return 0, 1

@@ -132,7 +132,8 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
          rf"(?:@\s*)?(?<!\w)RPE\s*[:=]?\s*({LIST})(?!\s*(?:{_WEIGHT}|{_TIME_UNIT}(?!\w)))"),
         ("rpe", rf"(?:@\s*)?({LIST})\s*RPE(?!\w)"),
         ("last_failure",
-         r"(?<!\w)(?:the\s+)?(?:last|final|letzter?|derni[eè]re|[uú]ltima)\s+(?:set|one|satz|s[ée]rie)\s*"
+         r"(?<!\w)(?:the\s+)?(?:last|final|letzter?|derni[eè]re|[uú]ltima)\s+(?:set|one|satz|"
+         r"s[ée]rie)\s*"
          r"(?:is\s+)?(?:taken\s+)?(?:to|till|until|bis\s+zum|à\s+l\W|al)\s*(?:technical\s+)?"
          r"(?:failure|muskelversagen|versagen|échec|fallo)(?!\w)"),
         ("failure",

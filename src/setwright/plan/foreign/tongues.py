@@ -47,10 +47,10 @@ bizepscurls = biceps curl; bizeps = biceps; trizeps = triceps; hammercurls = ham
 konzentrationscurls = concentration curl; trizepsdrücken = triceps pushdown;
 trizepsstrecken = triceps extension; trizepsdrücken überkopf = overhead triceps extension;
 überkopf = overhead; stirndrücken = skull crusher; schulterheben = shrug; nackenheben = shrug;
-rückenstrecker = back extension;  bauchpresse = crunch;
-bauchmaschine = machine crunch; beinheben hängend = hanging leg raise;
-hängendes beinheben = hanging leg raise; beinheben = leg raise; hängend = hanging;
-knieheben = knee raise; unterarmstütz = plank; seitstütz = side plank;
+rückenstrecker = back extension; bauchpresse = crunch; bauchmaschine = machine crunch;
+beinheben hängend = hanging leg raise; hängendes beinheben = hanging leg raise;
+beinheben = leg raise; hängend = hanging; beinheben im hang = hanging leg raise;
+zusatzgewicht = weighted; knieheben = knee raise; unterarmstütz = plank; seitstütz = side plank;
 abduktoren = hip abduction machine; abduktorenmaschine = hip abduction machine;
 adduktoren = hip adduction machine; adduktorenmaschine = hip adduction machine; bank = bench
 """
@@ -142,8 +142,8 @@ abductores = hip abduction machine; abducción de cadera = hip abduction machine
 aductores = hip adduction machine; aducción de cadera = hip adduction machine;
 inclinado = incline; inclinada = incline; declinado = decline; a una mano = single arm;
 unilateral = single; agarre cerrado = close grip; agarre neutro = neutral grip;
-agarre ancho = wide grip; agarre supino = underhand; lastradas = weighted; lastrado = weighted;
-patada de glúteo = glute kickback; patada de tríceps = triceps kickback;
+agarre ancho = wide grip; agarre supino = underhand; lastradas = weighted; lastre = weighted;
+lastrado = weighted; patada de glúteo = glute kickback; patada de tríceps = triceps kickback;
 buenos días = good morning; hiperextensiones = back extension; rueda abdominal = ab wheel
 """
 _DUTCH: Final = """

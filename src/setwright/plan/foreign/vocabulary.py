@@ -74,8 +74,8 @@ SPELLINGS: Final[Mapping[str, str]] = {
         "underhand": "supinated reverse|grip underhand|grip supinated|grip under|hand",
         "overhand": "pronated overhand|grip pronated|grip over|hand",
         "ez": "ez|bar ezbar e|z|bar ez|curl|bar e|z curl|bar",
-        "trap bar": "hex|bar hexbar trapbar",
-        "t bar": "tbar",
+        "trapbar": "trap|bar hex|bar hexbar",
+        "tbar": "t|bar",
         "chest supported": "cs chest|supp chestsupported chest|support incline|supported",
         "bent over": "bentover bent|over|barbell",
         "front squat": "fs fsq frontsquat",
@@ -120,6 +120,7 @@ EQUIPMENT: Final[Mapping[str, tuple[str, ...]]] = {
     "band": ("band",),
     "bodyweight": ("bodyweight",),
     "plate": ("plates",),
+    "trapbar": ("trap bar",),
 }
 # Muscles that a name may say beside what is done.
 MUSCLES: Final = frozenset(
