@@ -88,7 +88,7 @@ def test_every_real_remark_finds_the_names_its_sentence_uses(report: AuditReport
         if sentence is None or remark.subject == "week":
             continue
         names = {name for _, name, _, _ in Formatter().parse(sentence) if name}
-        given = {"subject", "figure", "least", "most", *(name for name, _ in remark.detail)}
+        given = {"subject", "figure", "least", "most", "days", *(name for name, _ in remark.detail)}
         assert names <= given, remark
 
 
@@ -115,3 +115,18 @@ def test_every_mend_has_words(kind: MendKind) -> None:
     assert "Back squat" in bare and "Back squat" in full
     assert "which brings it to 5" in full
     assert "  " not in bare
+
+
+def test_one_day_is_said_in_the_singular() -> None:
+    remark = Remark(
+        criterion="frequency",
+        subject="soleus",
+        verdict="close",
+        figure=1.0,
+        unit="sessions a week",
+        low=2.0,
+        high=None,
+        evidence=(),
+    )
+    assert remark_words(remark) == "soleus: trained on 1 day a week (at least 2)"
+    assert "on 2 days a week" in remark_words(replace(remark, figure=2.0))

@@ -5,6 +5,9 @@ from __future__ import annotations
 from setwright.handout.canvas import shortened
 from setwright.handout.letter_widths import measured
 
+# Letters that may go on to the next line alone.
+SHORTEST = 3
+
 
 def fitted(words: str, size: float, room: float, most: int) -> list[str]:
     """Words in at most so many lines; a mark says where they were cut.
@@ -32,7 +35,7 @@ def _broken(word: str, size: float, room: float) -> list[str]:
     pieces: list[str] = []
     while measured(word, size) > room and len(word) > 1:
         end = next(n for n in range(len(word), 0, -1) if n == 1 or measured(word[:n], size) <= room)
-        end = word.rfind("-", 0, end) + 1 or end
+        end = word.rfind("-", 0, end) + 1 or max(min(end, len(word) - SHORTEST), 1)
         pieces.append(word[:end])
         word = word[end:]
     return [*pieces, word] if word else pieces

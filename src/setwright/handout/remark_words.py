@@ -27,7 +27,7 @@ SENTENCES: Mapping[str, str] = {
     "coverage": "{subject} gets {figure:g} fractional sets a week (at least {least:g})",
     "weekly-volume": "{subject}: {figure:g} fractional sets a week; the aim, {aim}, asks for "
     "{least:g} to {most:g} and does well with {good:g}",
-    "frequency": "{subject}: trained on {figure:.0f} days a week (at least {least:.0f})",
+    "frequency": "{subject}: trained on {figure:.0f} {days} a week (at least {least:.0f})",
     "effort-caps": "{subject} goes down to {figure:g} RIR; {because} asks for {least:g} or more",
     "effort-course": "{subject} goes from {first:g} RIR on its first set to {figure:g} on its last "
     "(at most {most:g} there)",
@@ -112,6 +112,7 @@ def remark_words(remark: Remark) -> str:
         "figure": remark.figure,
         "least": remark.low,
         "most": remark.high,
+        "days": "day" if remark.figure == 1 else "days",
     }
     sentence = SENTENCES.get(f"{remark.criterion} {remark.verdict}") or SENTENCES.get(
         remark.criterion
