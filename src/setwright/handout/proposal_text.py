@@ -78,6 +78,11 @@ def decided_text(done: Decided) -> str:
 
 
 def difference_lines(found: Comparison) -> list[str]:
+    """What got better and worse against the plan in force, folded for the screen of a terminal."""
+    return [line for words in difference_sentences(found) for line in _folded(words, "  ", "    ")]
+
+
+def difference_sentences(found: Comparison) -> list[str]:
     """What got better and worse against the plan in force."""
     moved = sorted(
         (one for one in found.parts if one.growth.differs),
@@ -91,20 +96,20 @@ def difference_lines(found: Comparison) -> list[str]:
             if (one.growth.median > 0) == up
         ]
         if rows:
-            lines += _folded(f"{name}: {', '.join(rows[:SHOWN])}.", "  ", "    ")
+            lines.append(f"{name}: {', '.join(rows[:SHOWN])}.")
     minutes = found.second.minutes - found.first.minutes
     if abs(minutes) >= LEAST_MINUTES:
         more = "more" if minutes > 0 else "less"
-        lines.append(f"  Minutes a week: {abs(minutes):.0f} {more}")
+        lines.append(f"Minutes a week: {abs(minutes):.0f} {more}")
     better = [one for one in found.remarks if _worth(one) < 0]
     worse = [one for one in found.remarks if _worth(one) > 0]
     for name, pairs in (("Better in the audit", better), ("Worse in the audit", worse)):
         if pairs:
             rows = [_pair(one) for one in pairs[:SHOWN]]
             more = f"; {len(pairs) - SHOWN} more" if len(pairs) > SHOWN else ""
-            lines += _folded(f"{name}: {'; '.join(rows)}{more}.", "  ", "    ")
+            lines.append(f"{name}: {'; '.join(rows)}{more}.")
     if not better and not worse:
-        lines.append("  No verdict of the audit changes.")
+        lines.append("No verdict of the audit changes.")
     return lines
 
 

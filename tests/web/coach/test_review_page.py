@@ -79,6 +79,8 @@ def test_accepting_makes_next_weeks_draft_and_keeps_the_decision(as_coach, hurti
     exercises = [e.exercise for s in plan_of(made.current.text).sessions for e in s.exercises]
     assert "barbell-bench-press" not in exercises and "lat-pulldown" in exercises
     page = as_coach.get(address(hurting))
+    first = page.context["differs"][0]
+    assert first.startswith("Less growth: pectoralis major") and first.endswith(".")
     assert "A draft: the client does not see it yet." in page.content.decode()
     assert "Accepted on Wednesday 25 November. it hurts" in page.content.decode()
 

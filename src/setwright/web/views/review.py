@@ -15,7 +15,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
 from setwright.documents.errors import DocumentError
-from setwright.handout.proposal_text import difference_lines
+from setwright.handout.proposal_text import difference_sentences
 from setwright.plan.client_folder import ClientFolder
 from setwright.training.decisions import Choice, pick
 from setwright.training.review import Review, week_to_review
@@ -193,7 +193,7 @@ def _context(
         "as_sent": week is not None
         and week.sent_id is not None
         and week.sent_id == week.current_id,
-        "differs": difference_lines(comparison) if comparison is not None else [],
+        "differs": difference_sentences(comparison) if comparison is not None else [],
         "has_plan": plan is not None or folder.plan_on(monday) is not None,
     }
     if whole:
