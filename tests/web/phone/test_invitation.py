@@ -112,7 +112,12 @@ def test_the_coach_sees_the_link_once(as_coach, person) -> None:
     assert hash_of(token) == Invitation.objects.get().token_hash
     assert "no-store" in answer.headers["Cache-Control"]
     assert TrailEntry.objects.filter(what="invited").exists()
-    assert as_coach.get(reverse("invite", args=[person.uuid])).status_code == 405
+
+
+def test_looking_makes_no_link(as_coach, person) -> None:
+    page = as_coach.get(reverse("invite", args=[person.uuid])).content.decode()
+    assert "Make the link" in page and "lost or changed hands" in page
+    assert not Invitation.objects.exists()
 
 
 def test_only_ones_own_coach_invites(client, other_coach, person) -> None:

@@ -1,6 +1,7 @@
 """The page between sets: what is asked, what is answered, and that everybody can use it."""
 
 import re
+from datetime import datetime, timedelta
 
 import pytest
 from phone_practice import today
@@ -94,6 +95,7 @@ def test_a_symptom_stops_everything_without_a_network(server, device) -> None:
     server.stop()
     section(device).get_by_text("Something is wrong: stop").click()
     device.page.get_by_label("chest pain").check()
+    expect(device.page.locator("#stop-words")).to_contain_text("emergency services")
     device.page.get_by_role("button", name="Report it and stop").click()
     words = device.page.locator("#stop-words")
     expect(words).to_contain_text("emergency services")
@@ -154,6 +156,24 @@ def test_the_rest_is_right_after_the_screen_was_locked(device) -> None:
     device.page.clock.fast_forward("05:00")
     expect(clock).to_have_text(re.compile(r"^\+"))
     expect(device.page.locator("#rest-over")).to_contain_text("Rest is over. Set 2")
+
+
+def test_a_page_from_another_day_opens_the_session_that_is_due(server, device) -> None:
+    server.stop()
+    device.page.clock.set_system_time(datetime.now() + timedelta(days=2))
+    device.page.reload()
+    device.page.wait_for_selector("html.awake")
+    expect(device.page.locator("#stale")).to_contain_text("This page is from")
+    press = device.page.locator("#then-0-own")
+    expect(press.locator("h2")).to_contain_text("Leg press")
+    press.locator("[name=load]").fill("140")
+    press.locator("button.log").click()
+    expect(press.locator(".said")).to_have_text("Set 1: 140 kg × 8")
+
+
+def test_the_page_can_be_installed(device) -> None:
+    session = device.page.context.new_cdp_session(device.page)
+    assert session.send("Page.getInstallabilityErrors")["installabilityErrors"] == []
 
 
 def test_without_script_a_set_is_logged(server, browser, tokens) -> None:

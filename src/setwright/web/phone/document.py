@@ -107,7 +107,7 @@ def _meeting(day: Day, meeting: Meeting, which: str) -> dict[str, Any]:
         "name": meeting.name,
         "day": meeting.day.isoformat(),
         "weekday": f"{meeting.day:%A}",
-        "words": f"{meeting.day:%A %-d %B}",
+        "words": f"{meeting.day:%A %-d %b}",
         "week": meeting.week,
         "version": _version(meeting),
         "notes": list(meeting.notes),

@@ -9,7 +9,7 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.views.decorators.debug import sensitive_variables
-from django.views.decorators.http import require_http_methods, require_POST
+from django.views.decorators.http import require_http_methods
 
 from setwright.web import trail
 from setwright.web.phone.invitations import invite_client, open_invitation, use
@@ -22,13 +22,15 @@ SESSION_S = 180 * 24 * 3600
 
 
 @open_to(Who.COACH)
-@require_POST
+@require_http_methods(["GET", "HEAD", "POST"])
 @sensitive_variables("token", "link")
 def invite(request: HttpRequest, client: UUID) -> HttpResponse:
-    """Make a link for a client and show it, this once."""
+    """Say what a link does; make one for a client, and show it this once."""
     coach, found = who_am_i(request), own_client(request, client)
     if found.archived_at is not None:
         return _page(request, {"client": found, "archived": True}, 409, "phone/invite.html")
+    if request.method != "POST":
+        return _page(request, {"client": found}, 200, "phone/invite.html")
     others = "sign_out_others" in request.POST
     token, expires_at = invite_client(found, coach, others)
     trail.note(coach, found, "invited", "other phones signed out" if others else "")

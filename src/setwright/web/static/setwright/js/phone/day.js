@@ -81,8 +81,9 @@ export class Day {
 
   /** Whether today's sets of an exercise belong to a session. @param {Which} which */
   counts(exercise, which) {
-    const now = this.kept.document.now;
-    if (which === "now" || !now) return true;
+    const { now, day } = this.kept.document;
+    // On another day than the page's, either of its sessions may be the one that is done.
+    if (which === "now" || !now || day !== dateOf(new Date())) return true;
     return !now.places.some((one) => [one.own, one.other].some((w) => w?.exercise === exercise));
   }
 

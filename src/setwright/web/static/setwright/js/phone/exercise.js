@@ -8,6 +8,8 @@ import { doubled, otherSide, setsOf, troubleOf } from "./state.js";
 /** @typedef {import("./day.js").Day} Day */
 /** @typedef {import("./types.js").LogRecord} LogRecord */
 
+// So many lines leave room for the form below them.
+const FEW_LINES = 2;
 // A thumb that trembles is not another set.
 const TWICE_MS = 700;
 
@@ -31,6 +33,8 @@ export class Exercise {
     this.typed = false;
     this.filled = "";
     this.pressed = 0;
+    /** @type {import("./types.js").Work|undefined} */
+    this.known = undefined;
     this.idle = false;
     this.form.addEventListener("submit", (event) => this.submit(event));
     this.form.addEventListener("input", (event) => this.input(event));
@@ -50,8 +54,10 @@ export class Exercise {
     return /** @type {HTMLElement} */ (this.section.querySelector(selector));
   }
 
+  /** As planned; as it last was, should the plan have changed under our hands. */
   get work() {
-    return this.day.work(this.id, this.which);
+    this.known = this.day.work(this.id, this.which) ?? this.known;
+    return this.known;
   }
 
   get records() {
@@ -85,6 +91,13 @@ export class Exercise {
     if (!this.changing) this.ask(work, next);
   }
 
+  /** Bring the form with the lines above it under the thumb. */
+  show() {
+    const lines = this.find("ul.done");
+    const many = lines.children.length > FEW_LINES;
+    (many ? lines.lastElementChild : lines)?.scrollIntoView({ block: "start" });
+  }
+
   renderLines(work) {
     const twice = doubled(this.records);
     const waits = new Set(this.day.waiting.map((one) => one.id));
@@ -109,7 +122,8 @@ export class Exercise {
   /** Say what is asked, and fill it in unless something is being typed. */
   ask(work, next) {
     const side = work.sides === "one" ? " a side" : "";
-    const load = work.measured ? `${next.load || "by feel"} × ` : "";
+    const known = next.kg === null ? "load by feel, " : `${next.load} × `;
+    const load = work.measured ? known : "";
     const most = next.most > next.reps && !next.failure ? ` to ${next.most}` : "";
     const effort = next.failure
       ? "as many as possible in good form"

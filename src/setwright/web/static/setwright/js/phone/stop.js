@@ -12,6 +12,10 @@ export function watchStop(day, loadOf) {
   const form = document.querySelector("form.symptoms");
   const answer = document.getElementById("stop-words");
   if (!(form instanceof HTMLFormElement) || !answer) return;
+  form.addEventListener("change", () => {
+    const ticked = new FormData(form).getAll("symptoms").map(String);
+    show(answer, advice(day, ticked));
+  });
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     const data = new FormData(form);
@@ -34,15 +38,25 @@ export function watchStop(day, loadOf) {
   });
 }
 
+/** What to do about symptoms. @param {Day} day @param {string[]} symptoms */
+function advice(day, symptoms) {
+  const known = day.safety.symptoms.filter((one) => symptoms.includes(one.name));
+  return [...new Set(known.flatMap((one) => one.words))];
+}
+
 /** @param {Day} day @param {HTMLElement} place @param {string[]} symptoms */
 function say(day, place, symptoms) {
-  const known = day.safety.symptoms.filter((one) => symptoms.includes(one.name));
-  const ends = known.some((one) => one.ends_session);
+  const ends = day.safety.symptoms.some((one) => one.ends_session && symptoms.includes(one.name));
   const head = ends ? "Stop training for today." : "Stop this exercise.";
-  const words = [
-    `${head} ${symptoms.join(" and ")} was reported. This is no diagnosis; a licensed professional decides what it is.`,
-    ...new Set(known.flatMap((one) => one.words)),
-  ];
+  const reported = `${symptoms.join(" and ")} was reported.`;
+  const scope = "This is no diagnosis; a licensed professional decides what it is.";
+  show(place, [`${head} ${reported} ${scope}`, ...advice(day, symptoms)]);
+  place.focus();
+}
+
+/** @param {HTMLElement} place @param {string[]} words */
+function show(place, words) {
+  place.className = words.length ? "wrong" : "";
   place.replaceChildren(
     ...words.map((text) => {
       const line = document.createElement("p");
@@ -50,6 +64,4 @@ function say(day, place, symptoms) {
       return line;
     }),
   );
-  place.className = "wrong";
-  place.focus();
 }

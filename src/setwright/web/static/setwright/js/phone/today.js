@@ -11,7 +11,7 @@ import { keepsPages } from "./pages.js";
 import { Rest } from "./rest.js";
 import { ask } from "./send.js";
 import { setsOf } from "./state.js";
-import { dayOf, forgetPeople } from "./store.js";
+import { dayOf, forgetPeople, keepDay } from "./store.js";
 import { watchStop } from "./stop.js";
 import { Sync } from "./sync.js";
 import { Walk } from "./walk.js";
@@ -20,6 +20,16 @@ import { Walk } from "./walk.js";
 
 const page = document.body.dataset;
 const FRESH = `${page.scope}?fresh=1`;
+const RENEWED = "setwright-renewed";
+const PAUSE_MS = 60_000;
+
+/** Show the page as the server has it now; not again and again should the network be slow. */
+function renewPage() {
+  const last = Number(sessionStorage.getItem(RENEWED) ?? 0);
+  if (Date.now() - last < PAUSE_MS) return;
+  sessionStorage.setItem(RENEWED, String(Date.now()));
+  location.replace(FRESH);
+}
 
 /** Ask the server for the day. @returns {Promise<KeptDay|string>} or what went wrong */
 async function fetchDay() {
@@ -87,10 +97,7 @@ function wake(day) {
 /** Sets have arrived: ask what comes next, now that they count. */
 async function arrived(day, ids, render) {
   const records = day.onPhone.filter((one) => ids.includes(one.id)).map((one) => one.record);
-  if (records.some((one) => one.kind === "missed")) {
-    location.replace(FRESH);
-    return;
-  }
+  if (records.some((one) => one.kind === "missed")) return renewPage();
   const exercises = new Set(records.filter((one) => one.kind === "set").map((one) => one.exercise));
   for (const exercise of exercises) {
     const found = await ask(`${page.next}?exercise=${encodeURIComponent(exercise)}`);
@@ -111,10 +118,9 @@ async function refresh(day) {
   if (typeof kept === "string") return;
   if (kept.person !== day.person) return leave();
   if (!kept.document) return;
-  const stopped = Boolean(document.querySelector(".stopped"));
-  if (kept.document.symptoms.length > 0 !== stopped || kept.document.day !== page.day) {
+  if (kept.document.symptoms.length || kept.document.day !== page.day) {
     await day.renew(kept, asked);
-    return location.replace(FRESH);
+    return renewPage();
   }
   await day.renew(kept, asked);
   const newer = document.getElementById("newer");
@@ -134,37 +140,47 @@ function sayStale() {
   }
 }
 
+/** The day as the page itself tells it. @returns {KeptDay|null} */
+function dayOnPage() {
+  const told = JSON.parse(document.getElementById("day")?.textContent ?? "null");
+  if (!told) return null;
+  const csrf = document.querySelector("meta[name=csrf]")?.getAttribute("content") ?? "";
+  const { person, sync, document: source } = page;
+  return { person, csrf, sync, source, document: told, tables: {} };
+}
+
+/** The newest this phone knows: kept from the last answer, if it is of the same plan. */
+async function known() {
+  const onPage = dayOnPage();
+  const held = onPage && (await dayOf(onPage.person));
+  if (held && planned(held)) return held;
+  if (onPage) await keepDay(onPage);
+  return onPage;
+}
+
 async function start() {
   tellZone();
-  document.documentElement.classList.add("scripted");
   if (location.search) history.replaceState(null, "", page.scope);
   document.querySelector("#newer button")?.addEventListener("click", () => location.replace(FRESH));
   sayStale();
-  const person = page.person ?? "";
-  const held = await dayOf(person);
-  const asked = Date.now();
-  const usable = held?.document && planned(held) ? held : undefined;
-  const kept = usable ?? (await fetchDay());
-  if (typeof kept === "string" || !kept.document || kept.person !== person) {
-    if (kept === "signed out" || (typeof kept !== "string" && kept.person !== person)) leave();
+  const kept = await known();
+  if (!kept || document.querySelector(".stopped")) {
     keepsPages(page);
     return;
   }
   const day = new Day(kept);
-  if (!document.querySelector(".stopped")) {
-    const { render, sync } = wake(day);
-    await (usable ? day.reload() : day.renew(kept, asked));
-    render();
-    document.documentElement.classList.add("awake");
-    offerBell();
-    sync.send();
-    addEventListener("online", () => refresh(day));
-    document.addEventListener("visibilitychange", () => {
-      if (!document.hidden) refresh(day);
-    });
-  }
+  const { render, sync } = wake(day);
+  await day.reload();
+  render();
+  document.documentElement.classList.add("awake");
+  offerBell();
+  sync.send();
+  addEventListener("online", () => refresh(day));
+  document.addEventListener("visibilitychange", () => {
+    if (!document.hidden) refresh(day);
+  });
+  await refresh(day);
   keepsPages(page);
-  if (usable) await refresh(day);
 }
 
 start();

@@ -121,6 +121,8 @@ export class Walk {
     this.at = least ? least.place : at;
     this.render();
     this.moved();
+    if (this.current.next?.over) this.meeting.querySelector(".walk")?.scrollIntoView({ block: "nearest" });
+    else this.current.show();
   }
 
   render() {
