@@ -1,6 +1,9 @@
 """Whatever a program sends, described or not, the answer is no fault of the server's."""
 
+import pytest
 import schemathesis
+from django.core.signals import request_finished, request_started
+from django.db import close_old_connections
 from hypothesis import HealthCheck, Phase, settings
 from schemathesis.specs.openapi.checks import response_schema_conformance
 
@@ -16,6 +19,16 @@ bounded = settings(
     phases=[Phase.explicit, Phase.generate],
     suppress_health_check=list(HealthCheck),
 )
+
+
+@pytest.fixture(autouse=True)
+def one_connection():
+    """A request leaves the test's connection open, as with Django's own client."""
+    for signal in (request_started, request_finished):
+        signal.disconnect(close_old_connections)
+    yield
+    for signal in (request_started, request_finished):
+        signal.connect(close_old_connections)
 
 
 @bounded
