@@ -24,7 +24,7 @@ _ABROAD = (
 WEEKDAYS = {word: at for words in (*_ABROAD, DAYS) for at, word in enumerate(words)}
 WEEKDAYS |= {"miercoles": 2, "sabado": 5, "sonnabend": 5}
 WEEKDAYS |= {day[:3]: at for at, day in enumerate(DAYS)}
-WEEKDAYS |= {"tues": 1, "thur": 3, "thurs": 3}
+WEEKDAYS |= {"tues": 1, "weds": 2, "thur": 3, "thurs": 3}
 _NAMES = "|".join(sorted(WEEKDAYS, key=len, reverse=True))
 # What a numbered day is called.
 DAY_KINDS = (

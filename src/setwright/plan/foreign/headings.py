@@ -264,7 +264,7 @@ def _slipped(word: str) -> str | None:
 
 
 def _made(weekdays: tuple[int, ...], rest: str, given: str) -> DayHeading:
-    rest = _IS.sub("", rest)
+    rest = _IS.sub("", _MORE_DAYS.sub("", rest))
     minutes = MINUTES.search(rest)
     if minutes is not None:
         rest = f"{rest[: minutes.start()]} {_LIMIT.sub('', rest[minutes.end() :])}"
@@ -276,6 +276,7 @@ def _made(weekdays: tuple[int, ...], rest: str, given: str) -> DayHeading:
     return DayHeading(weekdays, name, time, off=off)
 
 
+_MORE_DAYS: Final = re.compile(r"\A\s*(?:(?:[&+]|and|und)\s*\d{1,2}\b\s*)+[:–-]*")
 _IS: Final = re.compile(r"\A\s*(?:is|=|ist|est|es)\s+(?:for\s+|für\s+|pour\s+)?", re.IGNORECASE)
 # How somebody who speaks begins.
 _WELL: Final = re.compile(r"\A(?:(?:ok(?:ay)?|so|alright|now|and|right)\b[,.]?\s+)+", re.IGNORECASE)

@@ -262,7 +262,7 @@ class Reader:
             else:
                 self.other_week(place, text, row)
             return "week"
-        if self._setting(place, text, words, found, row):
+        if self._setting(place, text, words, found, row) or self._told_between(place, text, row):
             return "setting"
         section = headings.SECTION.match(words)
         if section is not None and not found.fields and (self.draft.pieces or section["warm"]):
@@ -368,6 +368,14 @@ class Reader:
         )
         self.draft.say(place, text, "setting", f"for {where}: {told}", BY_CUSTOM, row=row)
         return True
+
+    def _told_between(self, place: str, text: str, row: str) -> bool:
+        """Effort, rest or tempo said for all in one of several sentences."""
+        sentences = re.split(r"(?<=[.!?;])\s+", headings.bare(text))
+        return len(sentences) > 1 and any(
+            self._setting(place, text, one, read_line(one, self.unit, self.unit_said), row)
+            for one in sentences
+        )
 
     def _note(self, place: str, text: str, words: str, found: Found, row: str) -> str:
         say = self.draft.say

@@ -14,7 +14,6 @@ _WORDS: Final = {
         7: "seven sieben sept siete zeven", 9: "nine neun neuf nueve negen",
         10: "ten zehn dix diez tien ti", 12: "twelve zwölf douze doce twaalf tolv",
         15: "fifteen fünfzehn quinze quince vijftien femten",
-
         20: "twenty zwanzig vingt veinte twintig",
         30: "thirty dreissig dreißig trente treinta dertig",
     }.items()
