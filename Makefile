@@ -9,10 +9,12 @@ INSTALLED := $(VENV)/.installed
 demo: $(INSTALLED)
 	$(BIN)/setwright demo demo
 
-# Root on Debian gets the browser and the spreadsheet program of the tests when they are missing.
+# Root on Debian gets the programs of the tests that are missing. The workspace is tested twice:
+# on its embedded database, then on a PostgreSQL that is started for it and goes away.
 test: check
 	scripts/ensure_programs.sh
 	$(BIN)/python -m pytest -n auto
+	$(BIN)/python scripts/with_postgresql.py $(BIN)/python -m pytest -n auto tests/web
 
 check: $(INSTALLED)
 	$(BIN)/ruff format --check .

@@ -1,6 +1,6 @@
 #!/bin/sh
 # Programs that the tests run and pip cannot bring: a browser for the pages, LibreOffice for the
-# workbooks. Root on Debian gets those that are missing (some 20 seconds); others are told.
+# workbooks, PostgreSQL for the workspace's second database. Root on Debian gets those that are missing (some 20 seconds); others are told.
 set -eu
 
 have() {
@@ -13,6 +13,7 @@ have() {
 missing=""
 [ -n "${CHROMIUM:-}" ] || have chromium chromium-browser google-chrome || missing="chromium"
 [ -n "${SOFFICE:-}" ] || have soffice libreoffice || missing="$missing libreoffice-calc-nogui"
+have initdb || ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || missing="$missing postgresql"
 [ -n "$missing" ] || exit 0
 
 echo "The tests need: $missing"
@@ -23,6 +24,6 @@ if [ "$(id -u)" = 0 ] && have apt-get; then
     apt-get install -y -qq --no-install-recommends $missing >/dev/null
 else
     echo "On Debian or Ubuntu: sudo apt-get install $missing" >&2
-    echo "Elsewhere: set CHROMIUM and SOFFICE to the two programs." >&2
+    echo "Elsewhere: set CHROMIUM and SOFFICE to the two programs, have initdb on the path." >&2
     exit 1
 fi

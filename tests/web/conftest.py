@@ -1,5 +1,6 @@
 """People of an invented practice, for every test of the workspace."""
 
+import os
 import uuid
 
 import pytest
@@ -16,6 +17,23 @@ days: [monday 60 min, thursday 60 min]
 aims: {emphasise: [chest]}
 gym: full gym
 """
+
+
+def pytest_collection_modifyitems(config, items):
+    """Leave out of the second run, on PostgreSQL, what would only show the same again.
+
+    That is pages in the browser, and processes that work on an embedded database of their own.
+    """
+    if not os.environ.get("SETWRIGHT_TEST_DATABASE"):
+        return
+    same = [
+        item
+        for item in items
+        if "browser" in item.fixturenames
+        or ("embedded" in item.fixturenames and item.get_closest_marker("django_db") is None)
+    ]
+    items[:] = [item for item in items if item not in same]
+    config.hook.pytest_deselected(items=same)
 
 
 @pytest.fixture

@@ -12,6 +12,8 @@ import urllib.request
 from contextlib import contextmanager
 from pathlib import Path
 
+import pytest
+
 ROOT = Path(__file__).parents[3]
 
 
@@ -91,7 +93,18 @@ def test_a_port_that_is_taken_is_said_in_words(tmp_path, embedded):
     assert "Traceback" not in done.stderr
 
 
+@pytest.mark.django_db
 def test_five_kills_while_writing_lose_nothing(embedded):
-    done = embedded(ROOT / "scripts" / "kill_while_writing.py", "5")
+    """On the database that the tests run on; PostgreSQL gets one of its own for it."""
+    named = os.environ.get("SETWRIGHT_TEST_DATABASE", "")
+    if named:
+        import psycopg
+
+        name = f"kills_{os.getpid()}"
+        with psycopg.connect(named, autocommit=True) as maintenance:
+            maintenance.execute(f"CREATE DATABASE {name}")
+        named = named.replace("/postgres?", f"/{name}?")
+    script = ROOT / "scripts" / "kill_while_writing.py"
+    done = embedded(script, "5", SETWRIGHT_DATABASE=named)
     assert done.returncode == 0, done.stdout + done.stderr
     assert "nothing lost, nothing twice, database whole" in done.stdout
