@@ -136,3 +136,33 @@ def test_signing_out_leaves_nothing_of_the_person(server, device) -> None:
         }"""
     )
     assert left == [0, 0, False]
+
+
+def test_the_phone_sends_in_the_background_when_the_page_is_closed(server, device) -> None:
+    workers = device.context.new_page()
+    session = device.context.new_cdp_session(workers)
+    known = []
+    session.on(
+        "ServiceWorker.workerRegistrationUpdated", lambda told: known.extend(told["registrations"])
+    )
+    session.send("ServiceWorker.enable")
+    server.stop()
+    device.log_set()
+    device.says("1 set waits for a network.")
+    device.page.close()
+    server.start()
+    assert working(server) == []
+    session.send(
+        "ServiceWorker.dispatchSyncEvent",
+        {
+            "origin": server.address,
+            "registrationId": known[-1]["registrationId"],
+            "tag": "records",
+            "lastChance": False,
+        },
+    )
+    for _ in range(50):
+        if working(server):
+            break
+        workers.wait_for_timeout(200)
+    assert keys(working(server)) == ALL[:1]
