@@ -148,6 +148,13 @@ def test_a_sheet_can_be_chosen() -> None:
         ("Back squat 12/10/8 reps", {"sets": 3, "reps": (8, 12)}),
         ("Back squat 3x8 @ 82,5 kg", {"load_kg": 82.5}),
         ("Back squat 3x8 @9", {"rir": (1.0, 1.0)}),
+        ("Squat 100 kg 3x8", {"exercise": "back-squat", "load_kg": 100, "reps": (8, 8)}),
+        ("Squat 3x8, last set to failure", {"rir": (2.0, 0.0)}),
+        ("Squat three sets of eight to ten", {"sets": 3, "reps": (8, 10)}),
+        ("Squat 3x8 @ 180", {"load_kg": 180}),
+        ("Squat — 3 × 8–10 — RPE 8 — 2–3 min", {"rir": (2.0, 2.0), "rest_s": (120, 180)}),
+        ("Legs: squat 3x8", {"exercise": "back-squat", "note": "Legs"}),
+        ("Then do squats, 3 sets of 8", {"exercise": "back-squat", "sets": 3}),
         ("Back squat 3x8 @2", {"rir": (2.0, 2.0)}),
     ],
 )
@@ -161,7 +168,8 @@ def test_ways_of_writing(line, fields) -> None:
     [
         "Back squat 4 x AMRAP", "Back squat 3 x max", "Back squat 3 x 30 s", "Back squat 10 x 3",
         "Back squat 3-4 x 8", "Back squat 3 x 8 @ 75%", "Back squat 3 x 8 @5", "Flurble 3 x 8",
-        "Back squat 3 x 200", "Back squat 3 x 8, 60-70 kg", "Back squat 3 x 8, rest 10",
+        "Back squat 100 kg x 5 x 3",
+    "Back squat 3 x 200", "Back squat 3 x 8, 60-70 kg", "Back squat 3 x 8, rest 10",
     ],
 )  # fmt: skip
 def test_what_is_not_sure_is_asked_and_not_guessed(line) -> None:

@@ -206,6 +206,14 @@ def _take(found: Found, kind: str, match: re.Match[str], unit: Unit, said: bool)
         found.read("rir", text, lambda: readings.rir(match[1], count))
     elif kind == "rpe":
         found.read("rir", text, lambda: readings.rpe(match[1], count))
+    elif kind == "load_first":
+        found.prescribes = True
+        found.read("load_kg", text, lambda: readings.load(match["load"], unit, said))
+        ways = (
+            f"{match['second']} sets of {match['first']}",
+            f"{match['first']} sets of {match['second']}",
+        )
+        found.doubts.append(Doubt(text.strip(), f"{ways[0]}, or {ways[1]}?", candidates=ways))
     elif kind == "last_failure":
         found.last_to_failure = True
         found.notes.append(text.strip())

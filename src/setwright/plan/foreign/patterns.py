@@ -93,6 +93,9 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
          r"lb|s|m)\b)"),
         ("sets", rf"(?<!\w){SETS}\s*[:=]\s*(\d{{1,2}})(?!\s*[x×\d.,])"),
         ("reps", rf"(?<!\w){REPS}\s*[:=]\s*({_COUNT})(?!\s*[x×])"),
+        ("load_first",
+         rf"(?P<load>{NUMBER}\s*{_WEIGHT})\s*[x×]\s*(?P<first>\d{{1,2}})\s*[x×]\s*"
+         r"(?P<second>\d{1,2})(?![\d:])"),
         ("load_times", rf"(?<=\d)\s*[x×*]\s*({NUMBER}\s*{_WEIGHT}){_HAND}"),
         ("sets_reps",
          rf"(?P<sets>(?<![\d.,])\d{{1,3}}{TO}\d{{1,3}}){_TIMES}(?P<reps>{_COUNT})"
@@ -140,9 +143,9 @@ PATTERNS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
          r"(?<!\w)(?:taken\s+)?(?:(?:to|until|till|bis(?:\s+zum)?)\s+(?:technical\s+)?"
          r"(?:failure|muskelversagen|versagen)|(?:jusqu\W)?à\s+l\W[ée]chec|al\s+fallo|tot\s+falen)"
          r"(?!\w)"),
-        ("percent", rf"(?:@\s*|at\s+)?({BAND}\s*%(?:\s*(?:of\s+)?1\s?RM)?)"),
+        ("percent", rf"(?:@\s*|(?<!\w)at\s+)?({BAND}\s*%(?:\s*(?:of\s+)?1\s?RM)?)"),
         ("load",
-         rf"(?:@\s*|(?:at|with|w/|mit|con|met|à|avec|a|med)\s+)?({BAND}\s*{_WEIGHT}){_HAND}"),
+         rf"(?:@\s*|(?<!\w)(?:at|with|w/|mit|con|met|à|avec|a|med)\s+)?({BAND}\s*{_WEIGHT}){_HAND}"),
         ("load",
          rf"(?<!\w)(?:load|weight|gewicht|last|charge|poids|carga|peso|"
          rf"vekt)\s*[:=]?\s*({BAND})(?!\s*(?:"
