@@ -3,13 +3,14 @@
 import json
 import subprocess
 import sys
+import threading
 import time
 from pathlib import Path
 
 import pytest
 from django.urls import reverse
 
-from setwright.web.board import jobs
+from setwright.web.board import design_watch, jobs
 from setwright.web.engine.folder import plan_of
 from setwright.web.models import DesignJob
 
@@ -106,6 +107,18 @@ def test_cancel_ends_the_process(signed_in, week, at) -> None:
     assert job.state == "cancelled"
     answer = signed_in.get(poll, headers={"HX-Request": "true"})
     assert answer.headers["HX-Redirect"] == at()
+
+
+def test_no_more_designs_at_a_time_than_the_server_bears(signed_in, week, at, monkeypatch) -> None:
+    full = threading.BoundedSemaphore(1)
+    full.acquire()
+    monkeypatch.setattr(design_watch, "_SLOTS", full)
+    signed_in.post(at("board-design"), {"seconds": "1"})
+    until(lambda: DesignJob.objects.get().message.startswith("waiting"), "the wait")
+    assert not children()
+    full.release()
+    until(ended, "the design")
+    assert DesignJob.objects.get().state == "done"
 
 
 def test_the_process_ends_with_whoever_started_it(person) -> None:
