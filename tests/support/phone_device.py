@@ -75,6 +75,9 @@ class Phone:
         section = self.page.locator(".work:visible").first
         lines = self.page.locator(LINES)
         before = lines.count()
+        load = section.locator("[name=load]")
+        if load.count() and load.input_value() == "":
+            section.get_by_role("button", name="More load").click()
         section.get_by_role("radio", name=left, exact=True).check()
         section.locator("button.log").click()
         expect(lines).to_have_count(before + 1)

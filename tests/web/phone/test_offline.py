@@ -23,6 +23,13 @@ ALL = [
     ("triceps-pushdown", 1),
     ("triceps-pushdown", 2),
 ]
+PELL = """
+from setwright.web.models import Account, Client, Organisation
+from setwright.web.phone.invitations import invite_client
+coach = Account.objects.get(role="coach")
+pell = Client.objects.create(organisation=coach.organisation, coach=coach, name="Pell")
+print(invite_client(pell, coach, False)[0])
+"""
 
 
 def test_a_session_in_a_basement_with_a_phone_that_dies(server, device) -> None:
@@ -165,4 +172,26 @@ def test_the_phone_sends_in_the_background_when_the_page_is_closed(server, devic
         if working(server):
             break
         workers.wait_for_timeout(200)
+    assert keys(working(server)) == ALL[:1]
+
+
+def test_another_person_on_the_same_phone_sees_and_sends_nothing(server, device, tokens) -> None:
+    token = server.run(PELL)
+    server.stop()
+    device.log_set()
+    device.says("1 set waits for a network.")
+    device.page.goto("about:blank")
+    server.start()
+    device.page.goto(f"{server.address}/join/{token}")
+    device.page.get_by_role("button", name="Join on this phone").click()
+    expect(device.page.get_by_role("heading", name="Nothing here yet")).to_be_visible()
+    expect(device.page.locator("#ready")).to_have_text("The page opens without a network, too.")
+    assert working(server) == []
+    server.stop()
+    device.page.reload()
+    expect(device.page.get_by_role("heading", name="Nothing here yet")).to_be_visible()
+    server.start()
+    device.page.goto(f"{server.address}/join/{tokens[1]}")
+    device.page.get_by_role("button", name="Join on this phone").click()
+    device.says("All sent.")
     assert keys(working(server)) == ALL[:1]

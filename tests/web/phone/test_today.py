@@ -57,6 +57,7 @@ def test_a_button_pressed_twice_logs_once(phone, sent) -> None:
         ({"reps": "eight"}, "no figure"),
         ({"reps": "8.5"}, "whole number"),
         ({"load": "6o"}, "no figure"),
+        ({"load": ""}, "figure is needed"),
         ({"pain_level": "4"}, "where"),
         ({"rir": "-3"}, "rir"),
         ({"kind": "plan"}, "not in order"),

@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import Any
 
 from setwright.documents.units import Unit, to_kg
+from setwright.exercises import catalogue
 
 FAILED = "failed"
 
@@ -42,11 +43,13 @@ def record_of_form(
 
 
 def _set(data: Mapping[str, str], symptoms: list[str], unit: Unit) -> dict[str, Any]:
-    rir = data.get("rir", "")
+    rir, load = data.get("rir", ""), _figure(data, "load", "The load")
+    if load is None and not symptoms and _needs_load(data.get("exercise", "")):
+        raise FieldError("The load: a figure is needed.")
     found: dict[str, Any] = {
         "exercise": data.get("exercise", ""),
         "role": data.get("role", "working"),
-        "load_kg": to_kg(_figure(data, "load", "The load") or 0.0, unit),
+        "load_kg": to_kg(load or 0.0, unit),
         "unit": unit,
         "reps": _whole(data, "reps", "Repetitions"),
         "partial_reps": _whole(data, "partial_reps", "Partial repetitions") or 0,
@@ -70,6 +73,13 @@ def _set(data: Mapping[str, str], symptoms: list[str], unit: Unit) -> dict[str, 
             raise FieldError("Pain: say where it is.")
         found["pain"] = {"where": where, "level": level}
     return found
+
+
+def _needs_load(ident: str) -> bool:
+    """Whether nothing is lifted without one."""
+    if ident not in catalogue.ids():
+        return False
+    return catalogue.exercise(ident).loading not in ("bodyweight", "band")
 
 
 def _skipped(data: Mapping[str, str], symptoms: list[str], unit: Unit) -> dict[str, Any]:

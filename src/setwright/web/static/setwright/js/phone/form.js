@@ -34,6 +34,7 @@ function newId() {
 export function setFields(form, work, unit) {
   const data = new FormData(form);
   const text = (/** @type {string} */ name) => String(data.get(name) ?? "").trim();
+  if (work.measured && text("load") === "" && !bare(work)) throw new Wrong("Write down the load.");
   const load = text("load") === "" ? 0 : kgOf(work, text("load"), unit);
   if (load === null) throw new Wrong("The load is no figure.");
   if (load < -300 || load > 1000) throw new Wrong("The load is out of range.");
@@ -58,6 +59,11 @@ export function setFields(form, work, unit) {
   if (level && !text("pain_where")) throw new Wrong("Say where it hurts, under pain.");
   if (level) fields.pain = { where: text("pain_where"), level };
   return fields;
+}
+
+/** Whether it can be done with nothing but the body. @param {Work} work */
+function bare(work) {
+  return work.loads.some((one) => one.kg === 0);
 }
 
 /** @param {string} text @param {string} words @param {boolean} needed */
