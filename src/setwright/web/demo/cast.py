@@ -28,6 +28,7 @@ class Part:
         missed: sessions missed in the last week, by word.
         pain: exercise id, where and level, 0 to 10, in the last session that had it.
         symptom: that ended the last session.
+        running: whether this week was sent.
         decided: whether last week was reviewed and this week planned from it.
         archived: whether coaching has ended.
         notes: the coach's.
@@ -41,16 +42,23 @@ class Part:
     missed: int = 0
     pain: tuple[str, str, int] | None = None
     symptom: Symptom | None = None
+    running: bool = False
     decided: bool = False
     archived: bool = False
     notes: str = ""
 
 
 CAST = (
-    Part("tove", weeks=7, seed=1, notes="Likes to know why. Wants to row the fjord in June."),
+    Part(
+        "tove",
+        weeks=7,
+        seed=1,
+        running=True,
+        notes="Likes to know why. Wants to row the fjord in June.",
+    ),
     Part("mateo", weeks=8, seed=2, notes="Runs on Sundays."),
     Part("ines", weeks=6, seed=3, decided=True),
-    Part("tomas", weeks=8, seed=4),
+    Part("tomas", weeks=8, seed=4, running=True),
     Part("leila", weeks=5, seed=5, pain=("machine-pullover", "left shoulder", 6)),
     Part("ebbe", weeks=4, seed=6, symptom="dizziness"),
     Part("noor", weeks=4, seed=7, missed=2),

@@ -89,6 +89,8 @@ def _client(part: Part, owner: Account, today: date) -> Client:
     text = _text(f"{part.name}-week")
     monday = first_monday(part, today)
     _week(client, monday, text, "designed from the intake", part.state == "sent")
+    for number in range(1, part.weeks + part.running):
+        _week(client, monday + timedelta(7 * number), text, "as the week before", True)
     append_records(client, diary(part, intake_of(intake), plan_of(text), today), client.account)
     if part.decided:
         _decide(client, today, text)

@@ -12,6 +12,7 @@ from setwright.handout.content.model import Content, Line, SessionContent
 from setwright.handout.explain import explain
 from setwright.handout.export import Format, Wishes, rendered
 from setwright.handout.names import safe_name
+from setwright.plan.week import Plan
 from setwright.web.engine.folder import intake_of, plan_of
 
 TYPES: dict[Format, str] = {
@@ -29,10 +30,18 @@ NAMES: dict[Format, str] = {
 EVENING = time(18)
 
 
+def _for_others(text: str) -> Plan:
+    """A plan without the person's name, in its title neither."""
+    plan = plan_of(text)
+    named = plan.person and plan.person.casefold() in plan.title.casefold()
+    title = "A week of training" if named else plan.title
+    return plan.model_copy(update={"person": "", "title": title})
+
+
 @lru_cache(64)
 def shared_content(text: str) -> Content:
     """What a link shows: the plan and nothing that is known of the person beside it."""
-    plan = plan_of(text).model_copy(update={"person": ""})
+    plan = _for_others(text)
     return content_of(plan, audit(plan), None, "client")
 
 
@@ -41,7 +50,7 @@ def shared_pictures(text: str) -> tuple[str, ...]:
     """The week drawn to scale, as SVG."""
     from setwright.handout.pdf.week_pages import week_pages
 
-    plan = plan_of(text)
+    plan = _for_others(text)
     return tuple(week_pages(plan, audit(plan).rehearsal))
 
 
@@ -83,7 +92,7 @@ class SharedSession:
 @lru_cache(64)
 def shared_sessions(text: str) -> tuple[SharedSession, ...]:
     """Sessions of a shared week, every exercise with its reason."""
-    explained = explain(plan_of(text).model_copy(update={"person": ""}))
+    explained = explain(_for_others(text))
     return tuple(
         SharedSession(
             one,
