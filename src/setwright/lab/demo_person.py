@@ -17,6 +17,10 @@ from setwright.training.ladder import Ladder
 FLOOR, PACE, STEEP_PACE = 0.40, 18.0, 24.0
 REALLY_MORE = 1.5
 """Repetitions that were left in a remembered set beyond those said."""
+CARRIED = {"male": 1.0, "female": 0.6}
+CARRIED_NOT_SAID = 0.8
+"""Outer load of a set beside the own mass that is lifted with it, in squats and their like
+(from memory)."""
 
 
 def person_of(
@@ -47,7 +51,7 @@ def person_of(
         if seen is not None:
             system, reps = ladder.system(seen.load_kg, mass), seen.reps + seen.rir + REALLY_MORE
         else:
-            system, reps = _unknown(entries.get(exercise), ladder, mass)
+            system, reps = _unknown(entries.get(exercise), ladder, mass, intake.sex)
         fraction = fraction_for(reps * exp(float(rng.normal(0, 0.05))), FLOOR, pace)
         own[exercise] = Own(system / fraction, FLOOR, pace)
     sex: Sex = "male" if intake.sex == "male" else "female"
@@ -71,11 +75,16 @@ def person_of(
     )
 
 
-def _unknown(entry: Entry | None, ladder: Ladder, mass_kg: float) -> tuple[float, float]:
+def _unknown(
+    entry: Entry | None, ladder: Ladder, mass_kg: float, sex: str | None
+) -> tuple[float, float]:
     """System load and repetitions to failure of an exercise without a remembered set."""
     reps = 12.0 if entry is None else sum(entry.reps) / 2 + sum(entry.rir) / 2 + REALLY_MORE
     if entry is not None and entry.load_kg is not None:
         return ladder.system(entry.load_kg, mass_kg), reps
+    if ladder.share > 0 and not ladder.of_system:
+        carried = CARRIED.get(sex or "", CARRIED_NOT_SAID)
+        return ladder.share * mass_kg * (1 + carried), reps
     if ladder.share > 0 or ladder.steps is None:
         return ladder.system(0.0, mass_kg), reps
     middle = ladder.steps[min(len(ladder.steps) // 5, len(ladder.steps) - 1)]
