@@ -21,6 +21,8 @@ CARRIED = {"male": 1.0, "female": 0.6}
 CARRIED_NOT_SAID = 0.8
 """Outer load of a set beside the own mass that is lifted with it, in squats and their like
 (from memory)."""
+HELD_AT_MOST = 0.6
+"""Of body mass: the load of a press or pull that is not remembered (from memory)."""
 
 
 def person_of(
@@ -52,6 +54,8 @@ def person_of(
             system, reps = ladder.system(seen.load_kg, mass), seen.reps + seen.rir + REALLY_MORE
         else:
             system, reps = _unknown(entries.get(exercise), ladder, mass, intake.sex)
+            if ladder.share == 0 and group_of(exercise) in ("press", "pull"):
+                system = min(system, HELD_AT_MOST * mass)
         fraction = fraction_for(reps * exp(float(rng.normal(0, 0.05))), FLOOR, pace)
         own[exercise] = Own(system / fraction, FLOOR, pace)
     sex: Sex = "male" if intake.sex == "male" else "female"
