@@ -32,7 +32,9 @@ def exercise_words(ident: str) -> str:
 
 def load_text(record: SetRecord, unit: Unit) -> str:
     """A load as people write it: ``100 kg``, ``20 kg/hand``, ``BW+10 kg``, ``BW-20 kg``."""
-    figure = f"{round(from_kg(abs(record.load_kg), unit), 1):g} {unit}"
+    # Plates come in quarters of a kilogram; pounds turned from kilograms need no more than tenths.
+    digits = 2 if unit == "kg" else 1
+    figure = f"{round(from_kg(abs(record.load_kg), unit), digits):g} {unit}"
     one = catalogue.exercise(record.exercise) if record.exercise in catalogue.ids() else None
     if one is None or one.loading not in ("bodyweight", "band", "dumbbell pair"):
         return figure if record.load_kg >= 0 else f"-{figure}"
