@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TypedDict
 
 from setwright.documents.units import Unit, from_kg
+from setwright.exercises import catalogue
 from setwright.handout.next_text import load_text
 from setwright.handout.wording import number
 from setwright.plan.week import Entry
 from setwright.training.client import Client
 from setwright.training.due import step_after, trouble_now
+from setwright.training.ladder import ladder
 from setwright.training.next_session import PlannedExercise
 from setwright.training.next_set import NextSet, stopped
 from setwright.training.sets import PlannedSet
+from setwright.training.trouble import Trouble
+from setwright.web.phone.counted import count_of, sets_today, why_unread
 
 # With the warm-up before it nothing has to be waited for.
 NO_REST_S = 0
@@ -101,14 +106,47 @@ def suggested(
     """The next set of an exercise, begun today or not; the first of one that is for later."""
     trouble = trouble_now(client, entry.exercise)
     done = [one for one in client.today() if today and one.exercise == entry.exercise]
+    logged = sets_today(client, entry.exercise) if today else ()
+    count = count_of(logged)
     sets = planned.prescribed.sets
     if trouble.stop:
-        return asked_next(stopped(len(done) + 1, trouble), entry, None, unit)
+        return asked_next(stopped(count + 1, trouble), entry, None, unit)
     if not sets:
         words = tuple(planned.prescribed.because)
         over = NextSet(1, None, 0, 0.0, 0, None, None, None, True, words, ())
         return asked_next(over, entry, None, unit)
+    if count >= len(sets):
+        return asked_next(_finished(count), entry, None, unit)
+    if not done and count:
+        return _as_planned(client, entry, sets[count], trouble, unit)
     if not done:
         return asked_first(sets[0], entry.exercise, unit)
     step = step_after(client, client.lifter, entry, planned.prescribed, client.today(), trouble)
+    if count > len(done):
+        step = replace(step, number=count + 1)
     return asked_next(step, entry, done[-1].load_kg, unit)
+
+
+def _finished(count: int) -> NextSet:
+    words = ("All sets of this exercise are done.",)
+    return NextSet(count + 1, None, 0, 0.0, 0, None, None, None, True, words, ())
+
+
+def _as_planned(
+    client: Client, entry: Entry, asked: PlannedSet, trouble: Trouble, unit: Unit
+) -> Suggestion:
+    """The next set where those before it say nothing of strength: at the load of the last one."""
+    logged = sets_today(client, entry.exercise)
+    steps = ladder(catalogue.exercise(entry.exercise), client.gym)
+    load = logged[-1].load_kg
+    words = f"As planned, at the same load: {why_unread(client, logged)}."
+    if trouble.lighter and steps.measured:
+        lighter = steps.below(load)
+        if lighter is None:
+            text = f"Pain {trouble.pain} of 10 and no lighter load: stop this exercise for today."
+            over = replace(_finished(asked.number - 1), because=(text,))
+            return asked_next(over, entry, None, unit)
+        load, words = lighter, "Pain: a step lighter; stop if it grows."
+    found = asked_first(replace(asked, load_kg=load), entry.exercise, unit)
+    found["because"] = [words]
+    return found
