@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from datetime import UTC, datetime, timedelta
 
+from django.utils import timezone
+
 COOKIE = "clock"
 # No place on earth is further from UTC.
 MOST_MINUTES = 14 * 60
@@ -22,5 +24,5 @@ def wall_clock(cookie: str | None, now: datetime | None = None) -> datetime:
     minutes = int(cookie) if cookie and _OFFSET.fullmatch(cookie) else 0
     if abs(minutes) > MOST_MINUTES:
         minutes = 0
-    utc = (now or datetime.now(UTC)).astimezone(UTC)
+    utc = (now or timezone.now()).astimezone(UTC)
     return (utc - timedelta(minutes=minutes)).replace(tzinfo=None, microsecond=0)
