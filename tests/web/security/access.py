@@ -74,6 +74,7 @@ PAGES = (
     Line("share-make", "POST", THE_COACH),
     Line("share-revoke", "POST", THE_COACH),
     Line("handout", "GET", THE_COACH),
+    Line("explained", "GET", THE_COACH),
     Line("documents", "GET", THE_COACH),
     Line("archive", "GET", THE_COACH),
     Line("erase", "GET POST", THE_COACH),

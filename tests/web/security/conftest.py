@@ -80,6 +80,7 @@ def things(person, owner, coach, other_coach):
         "invitation": Invitation.objects.get(client=None).pk,
         "coach": other_coach.uuid,
         "kind": "ics",
+        "shape": "html",
         "size": 192,
         "path": "intake.yaml",
         "of_version": version(),

@@ -27,7 +27,18 @@ def test_the_coachs_page_has_the_audit_and_the_clients_has_not(as_coach, week):
     assert "For the coach" not in client
 
 
-@pytest.mark.parametrize("what", ["handout.exe", "handout.pdf?for=everybody"])
+def test_the_week_is_explained_in_short_and_in_full(as_coach, week):
+    start = address(week, "html").replace("handout", "explained")
+    short, full = (as_coach.get(start + depth).content.decode() for depth in ("", "?depth=full"))
+    assert "Why this week is as it is" in short
+    assert len(full) > 2 * len(short)
+    assert as_coach.get(start.replace("html", "pdf")).content.startswith(b"%PDF-")
+
+
+@pytest.mark.parametrize(
+    "what",
+    ["handout.exe", "handout.pdf?for=everybody", "explained.xlsx", "explained.pdf?depth=deep"],
+)
 def test_what_is_not_offered_is_not_there(as_coach, week, what):
     start = address(week, "pdf").removesuffix("handout.pdf")
     assert as_coach.get(start + what).status_code == 404

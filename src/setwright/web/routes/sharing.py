@@ -15,6 +15,7 @@ urlpatterns = [
     path(f"{WEEK}/share/make", share.make, name="share-make"),
     path(f"{WEEK}/share/<uuid:link>/revoke", share.revoke, name="share-revoke"),
     path(f"{WEEK}/handout.<slug:kind>", handouts.handout, name="handout"),
+    path(f"{WEEK}/explained.<slug:shape>", handouts.explained, name="explained"),
     path("s/<str:token>", share.shared, name="shared"),
     path("s/<str:token>/week-<int:number>.svg", share.picture, name="shared-picture"),
     path("today/handout.<slug:kind>", handouts.own, name="own-handout"),

@@ -12,6 +12,9 @@ from setwright.handout.content.model import Content, Line, SessionContent
 from setwright.handout.explain import explain
 from setwright.handout.export import Format, Wishes, rendered
 from setwright.handout.names import safe_name
+from setwright.handout.teaching import export as teaching_export
+from setwright.handout.teaching.build import teaching
+from setwright.handout.teaching.content import Depth
 from setwright.plan.week import Plan
 from setwright.web.engine.folder import intake_of, plan_of
 
@@ -26,6 +29,11 @@ NAMES: dict[Format, str] = {
     "xlsx": "Workbook",
     "ics": "Calendar",
     "html": "Web page in one file",
+}
+EXPLAINED_TYPES: dict[teaching_export.Format, str] = {
+    "pdf": TYPES["pdf"],
+    "html": TYPES["html"],
+    "md": "text/markdown; charset=utf-8",
 }
 EVENING = time(18)
 
@@ -71,6 +79,25 @@ def handout_file(
     wishes = Wishes(reader, (kind,), "a4", start, EVENING, None, 1, moment)
     files = rendered(plan, intake_of(intake) if intake else None, wishes).files
     return files[kind], f"{safe_name(plan.title)}-{start}.{kind}"
+
+
+def explained_file(
+    text: str, intake: str | None, kind: teaching_export.Format, depth: Depth, start: date
+) -> tuple[bytes, str]:
+    """The week explained, to teach from, as one file, and a name for it.
+
+    Args:
+        text: of the plan.
+        intake: text of the intake, or None.
+        kind: of the file.
+        depth: a page or two, or every criterion.
+        start: first day of the week.
+    """
+    plan = plan_of(text)
+    document = teaching(plan, intake_of(intake) if intake else None, depth)
+    moment = datetime.combine(start, EVENING, UTC)
+    name = f"{safe_name(plan.title)}-{start}-explained.{kind}"
+    return teaching_export.rendered(document, kind, "a4", moment), name
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""Files of a week: to print, to fill in, for a calendar."""
+"""Files of a week: to print, to fill in, for a calendar, to teach from."""
 
 from __future__ import annotations
 
@@ -10,11 +10,12 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.views.decorators.http import require_safe
 
 from setwright.handout.export import Format
+from setwright.handout.teaching.export import Format as Explained
 from setwright.web import trail
 from setwright.web.clock import today
 from setwright.web.engine.folder import intake_text
 from setwright.web.security.access import Who, myself, open_to, own_client, who_am_i
-from setwright.web.sharing.printed import TYPES, handout_file
+from setwright.web.sharing.printed import EXPLAINED_TYPES, TYPES, explained_file, handout_file
 from setwright.web.views.share import own_week
 
 
@@ -36,7 +37,29 @@ def handout(request: HttpRequest, client: UUID, monday: date, kind: str) -> Http
         monday,
     )
     trail.note(who_am_i(request), person, "took a handout", f"week {monday}, {kind}")
-    return _download(*file, _format(kind))
+    return _download(*file, TYPES[_format(kind)])
+
+
+@open_to(Who.COACH)
+@require_safe
+def explained(request: HttpRequest, client: UUID, monday: date, shape: str) -> HttpResponse:
+    """The week explained: a page or two, or with `?depth=full` every criterion."""
+    week = own_week(request, client, monday)
+    assert week.current is not None
+    depth = request.GET.get("depth", "short")
+    if depth not in ("short", "full"):
+        raise Http404
+    kind = _shape(shape)
+    person = own_client(request, client)
+    file = explained_file(
+        week.current.text,
+        intake_text(person),
+        kind,
+        "full" if depth == "full" else "short",
+        monday,
+    )
+    trail.note(who_am_i(request), person, "took the explanation", f"week {monday}, {kind}, {depth}")
+    return _download(*file, EXPLAINED_TYPES[kind])
 
 
 @open_to(Who.CLIENT)
@@ -49,7 +72,7 @@ def own(request: HttpRequest, kind: str) -> HttpResponse:
         raise Http404
     file = handout_file(week.sent.text, intake_text(me), _format(kind), "client", day)
     trail.note(who_am_i(request), me, "took a handout", f"week {week.starts}, {kind}")
-    return _download(*file, _format(kind))
+    return _download(*file, TYPES[_format(kind)])
 
 
 def _format(kind: str) -> Format:
@@ -60,8 +83,15 @@ def _format(kind: str) -> Format:
     raise Http404
 
 
-def _download(content: bytes, name: str, kind: Format) -> HttpResponse:
-    answer = HttpResponse(content, content_type=TYPES[kind])
+def _shape(shape: str) -> Explained:
+    for one in EXPLAINED_TYPES:
+        if one == shape:
+            return one
+    raise Http404
+
+
+def _download(content: bytes, name: str, media_type: str) -> HttpResponse:
+    answer = HttpResponse(content, content_type=media_type)
     answer["Content-Disposition"] = f'attachment; filename="{name}"'
     answer["Cache-Control"] = "private, no-store"
     return answer
