@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from setwright.web.assets import version
 from setwright.web.database import database_of
 from setwright.web.options import from_environment, secret_of
 
@@ -29,9 +30,10 @@ INSTALLED_APPS = [
 MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "setwright.web.security.headers.HeadersMiddleware",
+    # Before the files, which nobody else packs.
+    "django.middleware.gzip.GZipMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "setwright.web.server.request_log.RequestLogMiddleware",
-    "django.middleware.gzip.GZipMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
@@ -91,11 +93,10 @@ DATA_UPLOAD_MAX_MEMORY_SIZE = 6_000_000
 FILE_UPLOAD_MAX_MEMORY_SIZE = 6_000_000
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 2000
 
-STATIC_URL = "static/"
+STATIC_URL = f"static/{version()}/"
 WHITENOISE_USE_FINDERS = True
 WHITENOISE_AUTOREFRESH = DEBUG
-# Assets carry a hash of their content in the address (`{% asset %}`).
-WHITENOISE_MAX_AGE = 60 * 60 * 24 * 30
+WHITENOISE_MAX_AGE = 60 * 60 * 24 * 365
 
 LANGUAGE_CODE = "en-gb"
 USE_I18N = False

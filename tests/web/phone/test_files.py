@@ -7,7 +7,8 @@ import pytest
 from django.urls import reverse
 from PIL import Image
 
-from setwright.web.phone.modules import modules, version
+from setwright.web.assets import version
+from setwright.web.phone.modules import modules
 
 
 def test_the_manifest_opens_the_day_with_icons(client, db) -> None:

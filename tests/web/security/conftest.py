@@ -8,6 +8,7 @@ import pytest
 from django.utils import timezone
 
 from setwright.web.api.tokens import make_token
+from setwright.web.assets import version
 from setwright.web.engine.append import append_records
 from setwright.web.models import (
     Account,
@@ -21,7 +22,6 @@ from setwright.web.models import (
     Week,
 )
 from setwright.web.phone.invitations import invite_client
-from setwright.web.phone.modules import version
 from setwright.web.sharing.links import make_link
 from setwright.web.sharing.team import invite_coach
 

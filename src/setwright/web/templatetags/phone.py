@@ -5,7 +5,8 @@ from __future__ import annotations
 from django import template
 from django.urls import reverse
 
-from setwright.web.phone.modules import modules, version
+from setwright.web.assets import version
+from setwright.web.phone.modules import modules
 
 register = template.Library()
 

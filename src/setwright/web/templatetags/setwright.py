@@ -2,12 +2,7 @@
 
 from __future__ import annotations
 
-import hashlib
-from functools import lru_cache
-from pathlib import Path
-
 from django import template
-from django.contrib.staticfiles import finders
 from django.templatetags.static import static
 
 register = template.Library()
@@ -29,13 +24,5 @@ def signed(value: float, places: int = 1) -> str:
 
 @register.simple_tag
 def asset(name: str) -> str:
-    """Address of a file of ours that changes when its content does."""
-    return f"{static(f'setwright/{name}')}?v={_hash(f'setwright/{name}')}"
-
-
-@lru_cache
-def _hash(name: str) -> str:
-    found = finders.find(name)
-    if not isinstance(found, str):
-        raise template.TemplateSyntaxError(f"no static file {name}")
-    return hashlib.sha256(Path(found).read_bytes()).hexdigest()[:12]
+    """Address of a file of ours; it changes when any of them does."""
+    return static(f"setwright/{name}")

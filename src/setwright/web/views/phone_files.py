@@ -6,8 +6,9 @@ from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from django.urls import reverse
 from django.views.decorators.http import require_safe
 
+from setwright.web.assets import version
 from setwright.web.phone import icon as drawing
-from setwright.web.phone.modules import modules, version
+from setwright.web.phone.modules import modules
 from setwright.web.security.access import Who, open_to
 from setwright.web.templatetags.setwright import asset
 
