@@ -144,6 +144,9 @@ def test_forms_beside_the_board(open_board, week) -> None:
     settled(page, 3)
     assert ids(week, 0)[0] != "back-squat"
     page.get_by_role("link", name="Thursday").click()
+    expect(panel.get_by_label("Name or muscle")).to_be_visible()
+    # A script types before the page listens; a person does not.
+    expect(page.locator(".htmx-request, .htmx-swapping, .htmx-settling")).to_have_count(0)
     panel.get_by_label("Name or muscle").press_sequentially("calves")
     panel.get_by_role("button", name="Add Standing calf raise", exact=True).click()
     settled(page, 4)
