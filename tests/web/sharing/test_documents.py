@@ -1,8 +1,10 @@
 """Everything of a person out, back in, and gone."""
 
+import gc
 import io
 import zipfile
 from datetime import datetime
+from functools import _lru_cache_wrapper
 
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
@@ -145,3 +147,30 @@ def test_erased_is_every_row_and_the_trail_stays_without_a_name(as_coach, lived)
     kept = TrailEntry.objects.filter(client=str(uuid))
     assert "erased" in kept.values_list("what", flat=True)
     assert "Oda" not in str(list(kept.values()))
+
+
+# What is kept of the program itself: nothing of a person can be in it.
+OF_THE_PROGRAM = {"assets", "chosen", "modules", "icon", "phone", "setwright"}
+
+
+@pytest.mark.django_db(transaction=True)
+def test_erased_is_what_was_held_in_memory(as_coach, lived):
+    pages = ("", "/review", "/intake", f"/weeks/{MONDAY}", f"/weeks/{MONDAY}?at=0.0&show=why")
+    for page in (*pages, "/pictures/strength.svg"):
+        as_coach.get(f"/clients/{lived.uuid}{page}")
+    assert personal_answers()
+    as_coach.post(f"/clients/{lived.uuid}/erase", {"name": "Oda"})
+    assert personal_answers() == []
+
+
+def personal_answers():
+    """Caches of the workspace that hold something, by name."""
+    held = []
+    for one in gc.get_objects():
+        if isinstance(one, _lru_cache_wrapper) and one.__module__.startswith("setwright.web."):
+            of = one.__module__.rpartition(".")[2]
+            if of not in OF_THE_PROGRAM and one.cache_info().currsize:
+                held.append(f"{one.__module__}.{one.__name__}")
+        elif type(one).__name__ == "Kept" and getattr(one, "_answers", None):
+            held.append("Kept")
+    return held

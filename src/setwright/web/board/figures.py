@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import lru_cache
 
 from setwright.audit.audit import AuditReport, audit, context_of
 from setwright.audit.context import Context
@@ -11,9 +10,10 @@ from setwright.plan.intake import Intake
 from setwright.plan.week import Plan, Session
 from setwright.rehearsal.model import Rehearsal, RehearsedSession
 from setwright.rehearsal.rehearse import rehearse
+from setwright.web.memory import held
 
 
-@lru_cache(2048)
+@held(2048)
 def lived(session: Session, intake: Intake | None) -> RehearsedSession:
     """A session rehearsed: it depends on itself and the person alone."""
     alone = Plan(setwright="plan/1", title="one session", sessions=(session,))
@@ -30,13 +30,13 @@ def rehearsal_of(plan: Plan, intake: Intake | None) -> Rehearsal:
     )
 
 
-@lru_cache(64)
+@held(64)
 def report_of(plan: Plan, intake: Intake | None) -> AuditReport:
     """The week audited."""
     return audit(plan, intake, rehearsal_of(plan, intake))
 
 
-@lru_cache(64)
+@held(64)
 def whole_context(plan: Plan, intake: Intake | None) -> Context:
     """What criteria and explanations look at."""
     return context_of(plan, intake, rehearsal_of(plan, intake))

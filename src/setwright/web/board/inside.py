@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 
@@ -17,6 +16,7 @@ from setwright.plan.week import Plan
 from setwright.sources.library import findings
 from setwright.web.board.changing import At, entry_at
 from setwright.web.board.figures import rehearsal_of
+from setwright.web.memory import held
 
 # Substitutes that are measured: those whose shares point most the same way.
 MEASURED = 12
@@ -71,7 +71,7 @@ def profile_of(exercise: str) -> tuple[ShareRow, ...]:
     )
 
 
-@lru_cache(16)
+@held(16)
 def _explained(plan: Plan, intake: Intake | None) -> tuple[ExplainedSession, ...]:
     return explain(plan, intake, rehearsal_of(plan, intake))
 

@@ -8,7 +8,7 @@ from setwright.audit.compare import Comparison, compare
 from setwright.plan.client_folder import ClientFolder
 from setwright.plan.week import Plan
 from setwright.plan.write import write_plan
-from setwright.web.coach.kept import Kept
+from setwright.web.memory import Kept
 
 _COMPARED: Kept[Comparison] = Kept(128)
 

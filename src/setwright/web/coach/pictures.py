@@ -12,7 +12,7 @@ from setwright.training.client import Client as Trained
 from setwright.training.facts.attendance import weeks_kept
 from setwright.training.strength_now import strength_now
 from setwright.web.coach.content import Content
-from setwright.web.coach.kept import Kept
+from setwright.web.memory import Kept
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

@@ -10,7 +10,7 @@ from setwright.training.client import Client as Trained
 from setwright.training.client import client_on
 from setwright.training.review import Review, review, with_decisions
 from setwright.web.coach.content import Content
-from setwright.web.coach.kept import Kept
+from setwright.web.memory import Kept
 
 _REVIEWS: Kept[Review] = Kept(96)
 _TRAINED: Kept[Trained] = Kept(96)

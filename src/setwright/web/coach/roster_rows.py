@@ -15,9 +15,9 @@ from setwright.plan.client_folder import ClientFolder
 from setwright.plan.intake import DAYS
 from setwright.training.pain import RECENT_DAYS
 from setwright.web.coach.content import Content, contents
-from setwright.web.coach.kept import Kept
 from setwright.web.coach.standing import Around, Group, Need, needs
 from setwright.web.engine.folder import folder_of
+from setwright.web.memory import Kept
 from setwright.web.models import Client, Invitation, LogEntry, TrailEntry
 
 HEADINGS: dict[Group, str] = {

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from pathlib import Path
 
 from setwright.plan.client_folder import ClientFolder
@@ -13,6 +12,7 @@ from setwright.plan.log_store import DECISIONS, RECORDS
 from setwright.plan.read import read_intake, read_plan
 from setwright.plan.week import Plan
 from setwright.plan.write import write_plan
+from setwright.web.memory import held
 from setwright.web.models import Client
 
 # Documents are never changed once they are kept, so their text is their key.
@@ -23,7 +23,7 @@ KEPT = 512
 _WRITTEN: dict[str, Plan] = {}
 
 
-@lru_cache(KEPT)
+@held(KEPT)
 def plan_of(text: str) -> Plan:
     """A plan from its text."""
     return _WRITTEN.pop(text, None) or read_plan(text, "plan.yaml")
@@ -38,19 +38,19 @@ def text_of(plan: Plan) -> str:
     return text
 
 
-@lru_cache(KEPT)
+@held(KEPT)
 def intake_of(text: str) -> Intake:
     """An intake from its text."""
     return read_intake(text, "intake.yaml")
 
 
-@lru_cache(65_536)
+@held(65_536)
 def record_of(text: str) -> Record:
     """A record of a log from its text."""
     return RECORDS.validate_json(text, strict=True)
 
 
-@lru_cache(4096)
+@held(4096)
 def decision_of(text: str) -> Decision:
     """A decision from its text."""
     return DECISIONS.validate_json(text, strict=True)

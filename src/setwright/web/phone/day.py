@@ -21,6 +21,7 @@ from setwright.training.coming import to_come
 from setwright.training.due import planned_session
 from setwright.training.missed import CatchUp
 from setwright.training.next_session import PlannedExercise
+from setwright.web.memory import held
 
 
 @dataclass(frozen=True)
@@ -105,13 +106,13 @@ def day_of(folder: ClientFolder, today: date) -> Day | None:
     return Day(today, client, plan, now, then, missed, symptoms, left_out, records)
 
 
-@lru_cache(32)
+@held(32)
 def known_on(folder: ClientFolder, today: date) -> Client:
     """What is known of a client; asked for again and again while a session is under way."""
     return client_on(folder, today)
 
 
-@lru_cache(64)
+@held(64)
 def stand_ins(plan: Plan, intake: Intake) -> Mapping[str, str]:
     """Exercise to the one that is offered in its place, as on the handout."""
     return {ident: one.exercise for ident, one in substitutes(plan, intake).items()}

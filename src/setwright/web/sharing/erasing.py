@@ -10,9 +10,8 @@ from django.db import OperationalError, connection, transaction
 from django.db.backends.utils import CursorWrapper
 
 from setwright.web import trail
-from setwright.web.engine import folder
+from setwright.web.memory import forget
 from setwright.web.models import Account, Client
-from setwright.web.sharing import printed
 
 TRIES, PAUSE_S = 20, 0.1
 
@@ -36,20 +35,6 @@ def erase(client: Client, who: Account) -> bool:
             account.delete()
     forget()
     return overwrite()
-
-
-def forget() -> None:
-    """Let go of documents held in memory."""
-    for held in (
-        folder.plan_of,
-        folder.intake_of,
-        folder.record_of,
-        folder.decision_of,
-        printed.shared_content,
-        printed.shared_pictures,
-        printed.shared_sessions,
-    ):
-        held.cache_clear()
 
 
 def overwrite() -> bool:

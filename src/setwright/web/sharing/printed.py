@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time
-from functools import lru_cache
 
 from setwright.audit.audit import audit
 from setwright.handout.content.build import Reader, content_of
@@ -17,6 +16,7 @@ from setwright.handout.teaching.build import teaching
 from setwright.handout.teaching.content import Depth
 from setwright.plan.week import Plan
 from setwright.web.engine.folder import intake_of, plan_of
+from setwright.web.memory import held
 
 TYPES: dict[Format, str] = {
     "pdf": "application/pdf",
@@ -46,14 +46,14 @@ def _for_others(text: str) -> Plan:
     return plan.model_copy(update={"person": "", "title": title})
 
 
-@lru_cache(64)
+@held(64)
 def shared_content(text: str) -> Content:
     """What a link shows: the plan and nothing that is known of the person beside it."""
     plan = _for_others(text)
     return content_of(plan, audit(plan), None, "client")
 
 
-@lru_cache(16)
+@held(16)
 def shared_pictures(text: str) -> tuple[str, ...]:
     """The week drawn to scale, as SVG."""
     from setwright.handout.pdf.week_pages import week_pages
@@ -116,7 +116,7 @@ class SharedSession:
     lines: tuple[SharedLine, ...]
 
 
-@lru_cache(64)
+@held(64)
 def shared_sessions(text: str) -> tuple[SharedSession, ...]:
     """Sessions of a shared week, every exercise with its reason."""
     explained = explain(_for_others(text))

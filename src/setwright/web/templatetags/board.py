@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 from django import template
 from django.template.loader import render_to_string
 from django.utils.safestring import SafeString
 
 from setwright.web.board.columns import Column
 from setwright.web.board.dose import MuscleRows
+from setwright.web.memory import held
 
 register = template.Library()
 
@@ -22,13 +21,13 @@ def day_html(column: Column, height: str, current: str) -> SafeString:
 
 
 @register.simple_tag
-@lru_cache(2048)
+@held(2048)
 def muscle_html(muscle: MuscleRows) -> SafeString:
     """A muscle of the dose table with its parts."""
     return render_to_string("board/muscle.html", {"muscle": muscle})
 
 
-@lru_cache(1024)
+@held(1024)
 def _day(column: Column, height: str, current: str) -> SafeString:
     context = {"day": column, "height": height, "current": current}
     return render_to_string("board/day.html", context)

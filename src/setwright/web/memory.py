@@ -1,13 +1,40 @@
-"""Answers of the engine kept as long as what they were computed from stays the same."""
+"""Answers kept in memory, all of which can be let go of at once: an erased person is in some."""
 
 from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
+from functools import lru_cache
 from threading import Lock
-from typing import Generic, TypeVar
+from typing import TYPE_CHECKING, Generic, TypeVar
+
+if TYPE_CHECKING:
+    from functools import _lru_cache_wrapper
 
 T = TypeVar("T")
+
+_LET_GO: list[Callable[[], None]] = []
+
+
+def held(most: int) -> Callable[[Callable[..., T]], _lru_cache_wrapper[T]]:
+    """Keep the answers of a function, as ``lru_cache`` does, until they are forgotten.
+
+    Args:
+        most: answers to keep.
+    """
+
+    def keep(function: Callable[..., T]) -> _lru_cache_wrapper[T]:
+        kept = lru_cache(most)(function)
+        _LET_GO.append(kept.cache_clear)
+        return kept
+
+    return keep
+
+
+def forget() -> None:
+    """Let go of every answer."""
+    for let_go in _LET_GO:
+        let_go()
 
 
 class Kept(Generic[T]):
@@ -17,6 +44,7 @@ class Kept(Generic[T]):
         self._most = most
         self._answers: OrderedDict[Hashable, T] = OrderedDict()
         self._lock = Lock()
+        _LET_GO.append(self.clear)
 
     def known(self, key: Hashable) -> T | None:
         """An answer, if it is there."""
