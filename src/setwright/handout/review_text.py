@@ -16,6 +16,7 @@ from setwright.handout.review_words import (
     part_sentences,
     stall_words,
     strength_words,
+    twice_words,
 )
 from setwright.handout.wording import folded
 from setwright.training.facts.attendance import SessionDone
@@ -38,7 +39,9 @@ def review_text(found: Review) -> str:
     blocks[0] += _sessions(facts)
     blocks.append(_strength(facts))
     blocks.append(_parts(facts))
-    blocks.append([*_row("Effort", effort_words(facts)), *_pain(facts), *_odd(facts)])
+    blocks.append(
+        [*_row("Effort", effort_words(facts)), *_pain(facts), *_odd(facts), *_twice(facts)]
+    )
     blocks.append(_proposals(found))
     return "\n\n".join("\n".join(block) for block in blocks if block)
 
@@ -108,6 +111,11 @@ def _pain(facts: Facts) -> list[str]:
 def _odd(facts: Facts) -> list[str]:
     words = odd_words(facts)
     return _row("Odd", words) if words else []
+
+
+def _twice(facts: Facts) -> list[str]:
+    words = twice_words(facts)
+    return _row("Twice", words) if words else []
 
 
 def _proposals(found: Review) -> list[str]:

@@ -177,6 +177,17 @@ def pain_words(facts: Facts) -> str:
     return text + ". Nothing rises there."
 
 
+def twice_words(facts: Facts) -> str:
+    """Sets that were entered under one number; empty when there are none."""
+    places = dict.fromkeys((one.exercise, one.at.date(), one.number) for one in facts.twice)
+    if not places:
+        return ""
+    named = "; ".join(
+        f"{exercise_name(exercise)} on {day:%a}, set {number}" for exercise, day, number in places
+    )
+    return f"{named}. All of them count; if it was one set, the client takes the other back."
+
+
 def odd_words(facts: Facts) -> str:
     """Entries that are hard to believe; empty when there are none."""
     if not facts.odd:

@@ -12,11 +12,12 @@ from hypothesis import strategies as st
 from setwright.plan.intake import Intake
 from setwright.plan.read import read_intake
 from setwright.plan.write import write_intake
+from setwright.web.coach.intakes import keep_text
 from setwright.web.forms.intake import QUESTIONS, PersonForm
 from setwright.web.forms.intake_document import read_form
 from setwright.web.forms.intake_initial import initial_of
 from setwright.web.forms.intake_rows import ROWS, formsets
-from setwright.web.models import Client, IntakeVersion, TrailEntry
+from setwright.web.models import Account, Client, IntakeVersion, TrailEntry
 
 EVERYTHING = """\
 setwright: intake/1
@@ -396,3 +397,14 @@ def test_of_several_people_one_is_chosen(as_coach, pia, tmp_path) -> None:
 def test_what_travels_with_the_page_is_not_trusted(as_coach, pia, held) -> None:
     answer = as_coach.post(address(pia, "intake-import"), {"held": held, "held_name": "a.csv"})
     assert answer.status_code == 422
+
+
+def test_another_name_is_the_phones_name_as_well(person, coach):
+    person.account = Account.objects.create(
+        organisation=person.organisation, role="client", name=person.name
+    )
+    person.save()
+    text = person.intakes.latest("number").text
+    keep_text(person, person.intakes.latest("number").number, coach, text.replace("Oda", "Ada"))
+    person.refresh_from_db()
+    assert person.name == person.account.name == "Ada"

@@ -10,6 +10,7 @@ from django.utils import timezone
 from setwright.web.models import Account, Client, Invitation, TrailEntry
 from setwright.web.phone.invitations import VALID, invite_client
 from setwright.web.security.tokens import hash_of, new_token
+from setwright.web.views.phone_join import MOST_INVITATIONS
 
 
 @pytest.fixture
@@ -126,3 +127,12 @@ def test_only_ones_own_coach_invites(client, other_coach, person) -> None:
     client.force_login(person.account)
     assert client.post(reverse("invite", args=[person.uuid])).status_code == 404
     assert not Invitation.objects.exists()
+
+
+def test_a_coach_makes_so_many_links_and_no_more_at_once(newcomer, coach, client) -> None:
+    client.force_login(coach)
+    address = reverse("invite", args=[newcomer.uuid])
+    answers = [client.post(address) for _ in range(MOST_INVITATIONS + 1)]
+    assert [one.status_code for one in answers] == [200] * MOST_INVITATIONS + [429]
+    assert b"Too many invitations" in answers[-1].content
+    assert Invitation.objects.count() == MOST_INVITATIONS

@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 
 from setwright.plan.log_store import RECORDS
 from setwright.web.phone.clock import wall_clock
-from setwright.web.phone.doubled import doubled
 from setwright.web.phone.plain_form import KINDS, FieldError, record_of_form
 
 NOW = datetime(2026, 9, 7, 18, 5, 30)
@@ -43,26 +42,6 @@ def test_a_set_in_order_is_a_record_of_the_log(tenths, reps, mark) -> None:
 def test_pounds_become_kilograms() -> None:
     typed = {"kind": "set", "id": IDENT, "exercise": "back-squat", "reps": "5", "load": "135"}
     assert record_of_form(typed, [], NOW, "lb")["load_kg"] == pytest.approx(61.23497)
-
-
-def a_set(ident: str, **fields):
-    return RECORDS.validate_python(
-        {"kind": "set", "id": IDENT[:-1] + ident, "at": NOW, "exercise": "back-squat"}
-        | {"load_kg": 60, "reps": 5, "number": 1}
-        | fields
-    )
-
-
-@pytest.mark.parametrize(
-    "other", [{"number": 2}, {"exercise": "leg-press"}, {"role": "drop"}, {"number": None}]
-)
-def test_sets_apart_are_not_doubled(other) -> None:
-    assert doubled([a_set("1"), a_set("2", **other)]) == frozenset()
-
-
-def test_two_sides_of_one_number_are_not_doubled() -> None:
-    assert doubled([a_set("1", side="left"), a_set("2", side="right")]) == frozenset()
-    assert len(doubled([a_set("1", side="left"), a_set("2", side="left")])) == 2
 
 
 @settings(derandomize=True, deadline=None)

@@ -7,9 +7,9 @@ from django.test import Client as Browser
 from django.urls import reverse
 from phone_practice import a_set, as_person
 
+from setwright.training.facts.twice import written_twice
 from setwright.web.engine.folder import folder_of
 from setwright.web.models import LogEntry, TrailEntry
-from setwright.web.phone.doubled import doubled
 
 
 def send(http, person, records):
@@ -53,7 +53,7 @@ def test_the_same_number_from_two_phones_stays_twice(sent) -> None:
         assert send(phone, sent, [records[-1]]).json()["accepted"]
     held = folder_of(sent).log.standing()
     assert {one["id"] for one in records} <= {one.id for one in held}
-    assert doubled(held) == {one["id"] for one in records}
+    assert {one.id for one in written_twice(held)} == {one["id"] for one in records}
     phone = Browser()
     as_person(phone, sent)
     assert phone.get(reverse("today")).content.decode().count("from two devices") == 2

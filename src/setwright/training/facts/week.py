@@ -9,6 +9,7 @@ from functools import cached_property
 from setwright.anatomy.atlas import index, parts
 from setwright.exercises import catalogue
 from setwright.plan.intake import Intake
+from setwright.plan.log import SetRecord
 from setwright.plan.symptoms import Symptom
 from setwright.plan.week import Plan
 from setwright.training.after_break import Return, coming_back
@@ -29,6 +30,7 @@ from setwright.training.facts.dose import PartDose, part_doses
 from setwright.training.facts.effort import HonestyOf, honesty_by_pattern
 from setwright.training.facts.odd import OddSet, odd_sets
 from setwright.training.facts.strength import Change, changes, stalls
+from setwright.training.facts.twice import written_twice
 from setwright.training.pain import PainCourse, pain_courses
 
 # A part counts as loaded by an exercise from this share on.
@@ -145,6 +147,12 @@ class Facts:
     def odd(self) -> tuple[OddSet, ...]:
         """Entries of the week that are hard to believe."""
         return odd_sets(self.client, self.monday)
+
+    @cached_property
+    def twice(self) -> tuple[SetRecord, ...]:
+        """Sets of the week whose number was given twice."""
+        standing = self.client.folder.log.standing()
+        return written_twice(one for one in standing if self.monday <= one.at.date() <= self.day)
 
     @cached_property
     def ease(self) -> Ease:

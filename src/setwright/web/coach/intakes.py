@@ -113,5 +113,6 @@ def _add(
     if client.name != intake.name[:NAME_MOST]:
         client.name = intake.name[:NAME_MOST]
         client.save(update_fields=["name"])
+        Account.objects.filter(client=client).update(name=client.name)
     trail.note(who, client, "changed", f"intake v{number}")
     return version

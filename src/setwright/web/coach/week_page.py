@@ -17,6 +17,7 @@ from setwright.handout.review_words import (
     part_sentences,
     stall_words,
     strength_words,
+    twice_words,
 )
 from setwright.handout.wording import number, span
 from setwright.training.facts.attendance import SessionDone
@@ -91,6 +92,7 @@ class WeekPage:
     stop: tuple[Caution, ...]
     symptoms: tuple[str, ...]
     odd: str
+    twice: str
 
 
 def week_page(found: Review) -> WeekPage:
@@ -117,13 +119,14 @@ def week_page(found: Review) -> WeekPage:
         referral(facts.symptoms),
         facts.symptoms,
         odd_words(facts),
+        twice_words(facts),
     )
 
 
 def _session(one: SessionDone, day: date) -> SessionRow:
     missed = one.done_on is None and one.planned_on <= day
     undone = "missed" if missed else "to come"
-    done = undone if one.done_on is None else f"{one.done_on:%A}"
+    done = undone if one.done_on is None else f"{one.done_on:%a}"
     of = f"{one.planned_minutes:.0f}"
     minutes = of if one.done_minutes is None else f"{one.done_minutes:.0f} of {of}"
     return SessionRow(

@@ -8,8 +8,8 @@ from setwright.documents.units import Unit, load_words
 from setwright.exercises import catalogue
 from setwright.handout.next_text import load_text
 from setwright.plan.log import BodyMass, Missed, Record, Replaced, SetRecord, Skipped
+from setwright.training.facts.twice import written_twice
 from setwright.web.phone.day import Day
-from setwright.web.phone.doubled import doubled
 
 TWICE = "Two sets carry this number, from two devices. Both are kept; take one back if it was one."
 
@@ -31,7 +31,7 @@ class Line(TypedDict):
 
 def lines(records: tuple[Record, ...], unit: Unit) -> list[Line]:
     """One line a record, in order."""
-    twice = doubled(records)
+    twice = {one.id for one in written_twice(records)}
     return [
         Line(
             id=one.id,

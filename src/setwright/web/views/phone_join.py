@@ -19,6 +19,8 @@ from setwright.web.views.account import address
 
 # The link cannot be asked for in the gym, so the phone stays signed in for long.
 SESSION_S = 180 * 24 * 3600
+# In a quarter of an hour: a whole new group of clients at once.
+MOST_INVITATIONS = 40
 
 
 @open_to(Who.COACH)
@@ -31,6 +33,8 @@ def invite(request: HttpRequest, client: UUID) -> HttpResponse:
         return _page(request, {"client": found, "archived": True}, 409, "phone/invite.html")
     if request.method != "POST":
         return _page(request, {"client": found}, 200, "phone/invite.html")
+    if rates.too_often(f"invite client {coach.uuid}", MOST_INVITATIONS):
+        return _page(request, {"client": found, "too_often": True}, 429, "phone/invite.html")
     others = "sign_out_others" in request.POST
     token, expires_at = invite_client(found, coach, others)
     trail.note(coach, found, "invited", "other phones signed out" if others else "")
