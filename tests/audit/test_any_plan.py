@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from setwright.audit.audit import audit
 from setwright.exercises import catalogue
+from setwright.handout.remark_words import mend_words
 from setwright.plan.week import Entry, Plan, Session
 
 ENTRIES = st.builds(
@@ -34,6 +37,9 @@ def test_every_plan_is_judged_alike_twice_and_by_its_figures(work: list[Entry]) 
     subjects = [(one.criterion, one.subject) for one in remarks if one.criterion == "coverage"]
     assert len(subjects) == len(set(subjects))
     for one in remarks:
+        if one.mend is not None:
+            # Something is to be done, and as much as can be done.
+            assert not re.search(r"\b0 (sets?|s|min|repetitions?)\b", mend_words(one.mend))
         if one.criterion == "coverage" and one.verdict == "misses":
             assert one.figure is not None and one.low is not None
             assert one.figure < one.low

@@ -54,17 +54,22 @@ def send_week(client: Client, text: str, starts: date | None = None) -> Week:
     return week
 
 
-def log_bench(client: Client, days_ago: int = 7, load_kg: float = 60.0) -> None:
-    """Three sets of the bench press some days ago."""
+def log_bench(
+    client: Client,
+    days_ago: int = 7,
+    load_kg: float = 60.0,
+    reps: tuple[int, ...] = (9, 8, 8),
+) -> None:
+    """Sets of the bench press some days ago."""
     at = datetime.combine(today() - timedelta(days=days_ago), datetime.min.time())
-    for number, reps in enumerate((9, 8, 8), start=1):
+    for number, done in enumerate(reps, start=1):
         record = SetRecord(
             id=str(uuid.uuid4()),
             at=at + timedelta(hours=18, minutes=4 * number),
             exercise="barbell-bench-press",
             load_kg=load_kg,
-            reps=reps,
-            rir=2,
+            reps=done,
+            rir=2 if done else None,
             number=number,
         )
         LogEntry.objects.create(

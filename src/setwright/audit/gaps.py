@@ -1,8 +1,9 @@
-"""The exercise that would fill a part's gap best, given the kit and what the person avoids."""
+"""What fills a part's gap: whole sets, of the exercise that does it best for this person here."""
 
 from __future__ import annotations
 
 from functools import cache
+from math import ceil
 
 import numpy as np
 
@@ -12,6 +13,11 @@ from setwright.plan.intake import Intake
 from setwright.plan.limits import avoidance
 
 CANDIDATES = 30
+
+
+def whole_sets(sets: float) -> float:
+    """Sets that can be done: whole ones, at least one."""
+    return float(max(ceil(sets - 1e-9), 1))
 
 
 @cache

@@ -152,3 +152,12 @@ def test_a_page_is_small(phone) -> None:
     answer = phone.get(reverse("today"), headers={"Accept-Encoding": "gzip"})
     assert answer.headers["Content-Encoding"] == "gzip"
     assert len(answer.content) < 40_000
+
+
+def test_what_could_not_be_lifted_at_all_is_left_out_and_says_why(client, person) -> None:
+    send_week(person, plan_text())
+    log_bench(person, load_kg=20.0, reps=(0,))
+    as_person(client, person)
+    shown = page(client)
+    assert "Left out today" in shown and "No repetition was done at the lightest load" in shown
+    assert not re.search(r"\b0 × 6", shown)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from setwright.audit.context import Context
 from setwright.audit.registry import criterion
@@ -24,9 +25,10 @@ def check(context: Context) -> Iterator[Remark]:
         if verdict != "holds":
             longer = worst.rest_needed_s - item.entry.rest_s[1]
             if longer > 0:
-                mend = Mend("lengthen rest", item.exercise.id, round(longer), "s")
+                mend = Mend("lengthen rest", item.exercise.id, ceil(longer), "s")
             else:
-                mend = Mend("change load", item.exercise.id, lowest - worst.possible, "repetitions")
+                missing = ceil(10 * (lowest - worst.possible)) / 10
+                mend = Mend("change load", item.exercise.id, missing, "repetitions")
         yield Remark(
             "feasible",
             context.subject(item),

@@ -40,8 +40,9 @@ def check(context: Context) -> Iterator[Remark]:
         verdict = verdict_of(kept, low=LEAST_KEPT, margin=0.1)
         mend = None
         if verdict != "holds":
-            more = max(worst.rest_needed_s - sum(item.entry.rest_s) / 2, 0.0)
-            mend = Mend("lengthen rest", item.exercise.id, round(more), "s")
+            more = round(worst.rest_needed_s - sum(item.entry.rest_s) / 2)
+            # Where the rest is long enough already, more of it brings nothing back.
+            mend = Mend("lengthen rest", item.exercise.id, more, "s") if more > 0 else None
         yield Remark(
             "performance-kept",
             context.subject(item),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from setwright.audit.context import Context
+from setwright.audit.gaps import whole_sets
 from setwright.audit.muscles import muscle_name, parts_of_muscles, session_sets
 from setwright.audit.registry import criterion
 from setwright.audit.remark import Mend, Place, Remark
@@ -39,7 +40,9 @@ def check(context: Context) -> Iterator[Remark]:
         verdict = verdict_of(figure, high=MOST_BOTH_DAYS, margin=2.0)
         mend = None
         if verdict != "holds":
-            mend = Mend("move day", muscle_name(muscle), figure - MOST_BOTH_DAYS, "sets")
+            mend = Mend(
+                "move day", muscle_name(muscle), whole_sets(figure - MOST_BOTH_DAYS), "sets"
+            )
         yield Remark(
             "recovery",
             muscle_name(muscle),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from setwright.audit.context import Context
+from setwright.audit.gaps import whole_sets
 from setwright.audit.muscles import muscle_name, parts_of_muscles, session_sets
 from setwright.audit.registry import criterion
 from setwright.audit.remark import Mend, Place, Remark
@@ -28,7 +29,7 @@ def check(context: Context) -> Iterator[Remark]:
         verdict = verdict_of(figure, high=PLATEAU, margin=MOST - PLATEAU)
         mend = None
         if verdict != "holds":
-            mend = Mend("move day", muscle_name(muscle), figure - PLATEAU, "sets", PLATEAU)
+            mend = Mend("move day", muscle_name(muscle), whole_sets(figure - PLATEAU), "sets")
         yield Remark(
             "session-volume",
             muscle_name(muscle),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from setwright.audit.context import Context
+from setwright.audit.gaps import whole_sets
 from setwright.audit.muscles import muscle_name, parts_of_muscles
 from setwright.audit.registry import criterion
 from setwright.audit.remark import Mend, Remark
@@ -33,7 +34,7 @@ def check(context: Context) -> Iterator[Remark]:
         verdict = verdict_of(figure, high=most, margin=0.15 * most)
         mend = None
         if verdict != "holds":
-            mend = Mend("drop sets", muscle_name(muscle), figure - most, "sets", most)
+            mend = Mend("drop sets", muscle_name(muscle), whole_sets(figure - most), "sets")
         yield Remark(
             "volume-jump",
             muscle_name(muscle),

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from setwright.audit.context import Context
-from setwright.audit.gaps import filler
+from setwright.audit.gaps import filler, whole_sets
 from setwright.audit.muscles import muscle_name, parts_of_muscles, session_sets
 from setwright.audit.registry import criterion
 from setwright.audit.remark import Mend, Remark
 from setwright.audit.verdict import verdict_of
+from setwright.exercises import catalogue
 from setwright.response.targets import Band, bands
 
 EVIDENCE = (
@@ -45,11 +46,16 @@ def check(context: Context) -> Iterator[Remark]:
         mend = None
         if verdict != "holds":
             if over:
-                mend = Mend("drop sets", muscle_name(muscle), figure - band.most, "sets", band.most)
+                sets = whole_sets(figure - band.most)
+                mend = Mend("drop sets", muscle_name(muscle), sets, "sets")
             else:
                 ident = filler(int(columns[0]), context.intake)
+                share = 1.0
+                if ident is not None:
+                    share = float(catalogue.shares()[catalogue.row(ident), columns].max())
+                sets = whole_sets((band.least - figure) / share)
                 target = ident or muscle_name(muscle)
-                mend = Mend("add sets", target, band.least - figure, "sets", band.least)
+                mend = Mend("add sets", target, sets, "sets", figure + sets * share)
         yield Remark(
             "weekly-volume",
             muscle_name(muscle),

@@ -130,6 +130,8 @@ def work(
 
 
 def _aim(entry: Entry, exercise: Exercise, sets: int) -> str:
+    if not sets:
+        return "Left out today"
     side = " a side" if exercise.sides == "one" else ""
     left = rir_words(entry).replace(">", "then")
     return (

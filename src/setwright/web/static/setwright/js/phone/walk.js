@@ -85,6 +85,8 @@ export class Walk {
     const item = document.createElement("li");
     const button = document.createElement("button");
     button.type = "button";
+    // Until the first render, which waits for what this device remembers.
+    button.textContent = `${place + 1}${this.stops[place].letter}`;
     button.addEventListener("click", () => this.go(place, true));
     item.append(button);
     return item;
@@ -148,10 +150,11 @@ export class Walk {
 
   renderStep(stop, place) {
     const button = /** @type {HTMLElement} */ (this.steps.children[place].firstElementChild);
-    const words = stop.now.leftOut ? "left out" : `${stop.done} of ${stop.planned} sets`;
+    const out = stop.now.leftOut || !stop.planned;
+    const words = out ? "left out" : `${stop.done} of ${stop.planned} sets`;
     button.textContent = `${place + 1}${stop.letter}`;
     const count = document.createElement("span");
-    count.textContent = stop.now.leftOut ? "–" : `${stop.done}/${stop.planned}`;
+    count.textContent = out ? "–" : `${stop.done}/${stop.planned}`;
     button.append(count);
     button.setAttribute("aria-label", `${place + 1}${stop.letter} ${stop.now.work?.name}, ${words}`);
     if (place === this.at) button.setAttribute("aria-current", "step");
