@@ -97,6 +97,16 @@ def test_the_examples_come_back(name) -> None:
     assert reading.plan == plan
 
 
+def test_an_exercise_twice_in_a_row_stays_twice() -> None:
+    entries = tuple(
+        Entry(exercise="leg-press", sets=sets, reps=(5, 5), rir=(0.0, 0.0), rest_s=(0, 0))
+        for sets in (1, 2)
+    )
+    session = Session(name="Lower", day="monday", minutes=None, exercises=entries)
+    plan = Plan(setwright="plan/1", title="Twice", sessions=(session,))
+    assert by_sessions_sheet(plan).plan == plan
+
+
 @given(plans())
 @settings(max_examples=80, derandomize=True, deadline=None)
 def test_any_plan_comes_back(plan) -> None:

@@ -268,7 +268,8 @@ class _Sheet(Reader):
         places = {column: self.name(at, column) for column in cells}
         columns = {c: block.columns.get(c, Column("note", "")) for c in cells}
         self.trailing = {}
-        sets = sets_from(self.table, at, block.columns, name_at, cells)
+        # In our own workbook a row is an exercise, also where it stands again with one set more.
+        sets = None if block.own else sets_from(self.table, at, block.columns, name_at, cells)
         reader = RowReader(self, columns, block.own, sets)
         self.first_rows[at] = reader.read(cells, places, name_at, self._day(block))
         if sets is not None:
