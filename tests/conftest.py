@@ -1,15 +1,19 @@
-"""A real browser for every room that makes pages: Debian's chromium, and axe to judge them."""
+"""What all tests share: every module loaded, and a real browser, with axe to judge its pages."""
 
 from __future__ import annotations
 
 import os
+import pkgutil
 import shutil
 from collections.abc import Callable, Iterator
+from importlib import import_module
 from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, sync_playwright
+
+import setwright
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 # No sandbox, because a build machine runs as root; and nothing the browser asks for by itself.
@@ -24,6 +28,16 @@ FLAGS = (
 )
 # Level AA of the Web Content Accessibility Guidelines 2.2 takes in everything before it.
 WCAG_22_AA = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")
+
+
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """Load every module: property tests try the constants of those that are loaded.
+
+    So a test draws the same examples whatever ran before it.
+    """
+    for module in pkgutil.walk_packages(setwright.__path__, "setwright."):
+        if not module.name.endswith("__main__"):
+            import_module(module.name)
 
 
 @pytest.fixture(scope="session")
