@@ -216,3 +216,14 @@ def test_next_week_goes_by_its_own_plan(log):
     answer = json.loads(run("next", log.folder, "--today", "2026-09-11", "--json").stdout)
     sets = answer["session"]["exercises"][0]["prescribed"]["sets"]
     assert len(sets) == 2
+
+
+def test_sets_that_cannot_be_read_are_named_with_the_reason(log):
+    intake = log.folder / "intake.yaml"
+    intake.write_text(INTAKE.replace("body_mass_kg: 70\n", ""), encoding="utf-8")
+    log.set(0, 0, "pull-up", 0, 6)
+    log.set(0, 4, "pull-up", 0, 6)
+    done = run("next", log.folder, "--today", "2026-09-07")
+    assert done.returncode == 0, done.stderr
+    assert "2 sets of Pull-up: body mass is not known." in done.stdout
+    assert "not counted" not in run("next", log.folder, "--today", "2026-09-08").stdout

@@ -7,9 +7,12 @@ from itertools import groupby
 
 from setwright.documents.units import Unit, load_words
 from setwright.exercises import catalogue
+from setwright.handout.log_text import exercise_words
 from setwright.handout.wording import counted, folded, number, rest_words
 from setwright.plan.symptoms import Symptom
+from setwright.training.client import Client
 from setwright.training.due import DueSession, DueSet
+from setwright.training.from_log import left_out
 from setwright.training.missed import CatchUp
 from setwright.training.next_session import PlannedExercise
 from setwright.training.sets import PlannedSet
@@ -31,6 +34,19 @@ def load_text(load_kg: float | None, exercise_id: str, unit: Unit) -> str:
         return f"{words} of help" if load_kg < 0 else f"+ {words}"
     words = load_words(load_kg, unit)
     return f"{words} a hand" if exercise.loading == "dumbbell pair" else words
+
+
+def unread_text(client: Client) -> str:
+    """Sets of today that the next one cannot be told from, and why; empty when there are none."""
+    groups: dict[tuple[str, str], int] = {}
+    for one, why in left_out(client.folder.log, client.folder.intake):
+        if one.at.date().toordinal() == client.day:
+            groups[one.exercise, why] = groups.get((one.exercise, why), 0) + 1
+    lines = [
+        f"Logged today, not counted: {counted(sets, 'set')} of {exercise_words(ident)}: {why}."
+        for (ident, why), sets in groups.items()
+    ]
+    return "".join(f"\n{folded(line, WIDTH)}" for line in lines)
 
 
 def set_text(due: DueSet, unit: Unit, symptoms: tuple[Symptom, ...] = ()) -> str:

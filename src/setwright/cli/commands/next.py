@@ -54,15 +54,15 @@ def command(folder: Path, today: datetime | None, exercise: str | None, as_json:
         if as_json:
             emit_json(step)
             return
-        from setwright.handout.next_text import set_text
+        from setwright.handout.next_text import set_text, unread_text
 
         symptoms = client.past.open_symptoms(client.day, known.intake.screening.cleared_on)
-        click.echo(set_text(step, plan.unit, symptoms))
+        click.echo(set_text(step, plan.unit, symptoms) + unread_text(client))
         return
     due = due_session(client, plan, wanted)
     if as_json:
         emit_json(due)
         return
-    from setwright.handout.next_text import session_text
+    from setwright.handout.next_text import session_text, unread_text
 
-    click.echo(session_text(due, plan.unit))
+    click.echo(session_text(due, plan.unit) + unread_text(client))
