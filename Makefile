@@ -13,8 +13,8 @@ demo: $(INSTALLED)
 # on its embedded database, then on a PostgreSQL that is started for it and goes away.
 test: check
 	scripts/ensure_programs.sh
-	$(BIN)/python -m pytest -n auto
-	$(BIN)/python scripts/with_postgresql.py $(BIN)/python -m pytest -n auto tests/web
+	$(BIN)/python -m pytest -n auto --dist worksteal
+	$(BIN)/python scripts/with_postgresql.py $(BIN)/python -m pytest -n auto --dist worksteal tests/web
 
 check: $(INSTALLED)
 	$(BIN)/ruff format --check .

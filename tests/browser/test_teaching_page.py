@@ -24,8 +24,7 @@ def html(request: pytest.FixtureRequest) -> str:
     return page_of(teaching(week, person, request.param))
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("viewport", [WIDE, PHONE])
+@pytest.mark.parametrize(("viewport", "scheme"), [(WIDE, "light"), (PHONE, "dark")])
 def test_axe_finds_nothing(
     html: str,
     viewport: dict[str, int],
