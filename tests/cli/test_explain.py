@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -126,3 +127,19 @@ def test_the_dose_of_each_part_is_drawn(tmp_path: Path) -> None:
     words = path.read_text(encoding="utf-8")
     assert "Four days, upper and lower: fractional sets a week" in words
     assert "gluteus minimus" in words
+
+
+# For private use: no font has it.
+NOWHERE = "\U0010fffd"
+
+
+def test_letters_of_no_font_are_named(tmp_path: Path) -> None:
+    plan = tmp_path / "plan.yaml"
+    text = PLAN.read_text(encoding="utf-8")
+    plan.write_text(
+        re.sub("title: .*", "title: Week of \U00016ea0", text, count=1), encoding="utf-8"
+    )
+    done = run("explain", plan, "--depth", "short", "-o", tmp_path / "why.pdf")
+    assert done.returncode == 0
+    assert f"no font on this machine has {NOWHERE};" in done.stderr.decode()
+    assert b"no font" not in run("explain", plan, "--format", "md", "--depth", "short").stderr

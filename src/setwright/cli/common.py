@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import os
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, TypeVar
@@ -85,4 +85,17 @@ def picture_option(words: str) -> Callable[[F], F]:
         type=click.Path(dir_okay=False, path_type=Path),
         metavar="FILE",
         help=f"{words}; .svg or .png.",
+    )
+
+
+def without_font(letters: Sequence[str]) -> str:
+    """What to say of letters that a PDF cannot show.
+
+    Args:
+        letters: each once, at least one.
+    """
+    return (
+        f"no font on this machine has {' '.join(letters)}; the PDF shows [?] instead, the other "
+        "files hold them. Debian's fonts-noto-cjk has Chinese, Japanese and Korean, "
+        "fonts-noto-core most other scripts."
     )

@@ -15,6 +15,7 @@ from setwright.cli.common import (
     json_option,
     now,
     read_text,
+    without_font,
 )
 
 HELP = """Say why: each exercise, its place, sets, repetitions, effort, rest and technique.
@@ -84,6 +85,11 @@ def command(
         from setwright.handout.teaching.export import rendered, write
 
         document = teaching(week, intake, depth)
+        if asked == "pdf":
+            from setwright.handout.teaching.pdf import unprintable
+
+            if lacking := unprintable(document):
+                click.echo(f"{plan}: {without_font(lacking)}", err=True)
         if target == "-":
             click.echo(rendered(document, asked, paper, now()), nl=False)
         else:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from setwright.cli.common import now, read_text
+from setwright.cli.common import now, read_text, without_font
 from setwright.documents.errors import DocumentError, Fault
 
 if TYPE_CHECKING:
@@ -31,10 +31,6 @@ Examples:
   setwright handout clients/*.yaml --start 2026-03-02 --weeks 6 --zone Europe/Lisbon -o handouts
 """
 FAILED = 2
-LACKING = (
-    "no font on this machine has {}; the PDF shows [?] instead, the other files hold them. "
-    "Debian's fonts-noto-cjk has Chinese, Japanese and Korean, fonts-noto-core most other scripts."
-)
 FORMATS = ("pdf", "ics", "html", "xlsx")
 
 
@@ -174,7 +170,7 @@ def _all(
             for path in written.paths:
                 click.echo(path)
             if written.unprintable:
-                click.echo(f"{plan}: {LACKING.format(' '.join(written.unprintable))}", err=True)
+                click.echo(f"{plan}: {without_font(written.unprintable)}", err=True)
     return failures
 
 

@@ -11,7 +11,7 @@ from textwrap import shorten
 from typing import Any
 
 from setwright.handout.pdf.fonts import OWN, faces, fonts
-from setwright.handout.pdf.letters import uncommon
+from setwright.handout.pdf.letters import marked, uncommon
 from setwright.handout.pdf.render import PAPERS, Paper, clean, printable
 from setwright.handout.teaching.content import (
     Block,
@@ -62,6 +62,11 @@ def pdf(document: Teaching, paper: Paper, moment: datetime) -> bytes:
     )
     assert isinstance(made, bytes)  # one document, no output path: bytes
     return made
+
+
+def unprintable(document: Teaching) -> tuple[str, ...]:
+    """Letters of a document that no font here has, so that its pages show a mark instead."""
+    return tuple(marked(faces(uncommon(_data(document))).lacking))
 
 
 def _data(document: Teaching) -> dict[str, Any]:
