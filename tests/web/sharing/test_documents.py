@@ -5,6 +5,7 @@ import io
 import zipfile
 from datetime import datetime
 from functools import _lru_cache_wrapper
+from inspect import signature
 
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
@@ -149,8 +150,8 @@ def test_erased_is_every_row_and_the_trail_stays_without_a_name(as_coach, lived)
     assert "Oda" not in str(list(kept.values()))
 
 
-# What is kept of the program itself: nothing of a person can be in it.
-OF_THE_PROGRAM = {"assets", "chosen", "modules", "icon", "phone", "setwright"}
+# What is kept of the program itself, as what is kept of no arguments: no person can be in it.
+OF_THE_PROGRAM = {"icon"}
 
 
 @pytest.mark.django_db(transaction=True)
@@ -169,7 +170,8 @@ def personal_answers():
     for one in gc.get_objects():
         if isinstance(one, _lru_cache_wrapper) and one.__module__.startswith("setwright.web."):
             of = one.__module__.rpartition(".")[2]
-            if of not in OF_THE_PROGRAM and one.cache_info().currsize:
+            asked = signature(one).parameters and of not in OF_THE_PROGRAM
+            if asked and one.cache_info().currsize:
                 held.append(f"{one.__module__}.{one.__name__}")
         elif type(one).__name__ == "Kept" and getattr(one, "_answers", None):
             held.append("Kept")
