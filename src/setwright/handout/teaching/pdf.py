@@ -76,7 +76,6 @@ def _data(document: Teaching) -> dict[str, Any]:
         "subtitle": document.subtitle,
         "foot": shorten(document.title, FOOT, placeholder=" …"),
         "depth": document.depth,
-        "notice": document.notice,
         "sections": [
             {
                 "title": section.title,
