@@ -7,6 +7,8 @@ import pytest
 from phone_practice import today
 from playwright.sync_api import expect
 
+from setwright.plan.log_store import RECORDS
+
 SMALL = {"width": 390, "height": 844}
 # Every control that can be pressed, with the box that takes the press.
 CONTROLS = """() => [...document.querySelectorAll(
@@ -137,6 +139,29 @@ def test_supersets_alternate(device) -> None:
         names.append(section(device).locator("h2").inner_text())
         device.log_set("1")
     assert ["3A" in one for one in names] == [True, False, True, False]
+
+
+def test_one_side_partial_repetitions_and_a_drop_set(server, device) -> None:
+    device.page.locator(".steps button").nth(1).click()
+    row = section(device)
+    row.locator("[name=load]").fill("20")
+    for side in ("left", "right"):
+        row.get_by_role("radio", name=side, exact=True).check()
+        device.log_set("2")
+    expect(row.locator(".which")).to_have_text("Set 2 of 2")
+    row.locator(".further > summary").click()
+    row.get_by_label("Partial repetitions after the full ones").fill("3")
+    device.log_set("0")
+    row.get_by_role("button", name="Another set, or a drop set").click()
+    row.locator(".further > summary").click()
+    row.get_by_label("Kind of set").select_option("drop")
+    row.locator("[name=load]").fill("14")
+    device.log_set("0")
+    device.says("All sent.")
+    kept = [RECORDS.validate_python(one) for one in records(server)]
+    assert [(one.side, one.partial_reps, one.role) for one in kept] == [
+        ("left", 0, "working"), ("right", 0, "working"), (None, 3, "working"), (None, 0, "drop")
+    ]  # fmt: skip
 
 
 def test_the_session_is_finished(server, device) -> None:
