@@ -10,6 +10,9 @@ from pathlib import Path
 from uuid import UUID
 
 import pytest
+from click.testing import CliRunner
+
+from setwright.cli.main import commands
 
 INTAKE = """\
 setwright: intake/1
@@ -50,6 +53,13 @@ def run(*words: str | Path) -> subprocess.CompletedProcess[str]:
         timeout=60,
         check=False,
     )
+
+
+def said(*words: str) -> str:
+    """What a command prints, without a process of its own."""
+    done = CliRunner().invoke(commands, words)
+    assert done.exit_code == 0, done.output
+    return done.stdout
 
 
 class Log:
@@ -198,6 +208,9 @@ def test_a_lighter_week_that_was_agreed_is_lighter(log):
 
     assert len(sets(light)) < len(sets(usual))
     assert sets(light)[0]["rir_real"] == sets(usual)[0]["rir_real"] + 2
+    for number in range(len(sets(light))):
+        log.set(21, 4 * number, "lat-pulldown", 50, 10)
+    assert "Next: Dumbbell curl" in run("next", log.folder, "--today", "2026-09-28").stdout
 
 
 def test_a_missed_session_moves_to_the_next_free_day(log):
@@ -227,3 +240,28 @@ def test_sets_that_cannot_be_read_are_named_with_the_reason(log):
     assert done.returncode == 0, done.stderr
     assert "2 sets of Pull-up: body mass is not known." in done.stdout
     assert "not counted" not in run("next", log.folder, "--today", "2026-09-08").stdout
+
+
+def test_what_is_left_out_today_says_so_and_holds_nobody_up(log):
+    plan = log.folder / "plans" / "2026-09-07.yaml"
+    first = "  - Barbell bench press 3 x 6-10, RIR 2, rest 2-3 min\n  - Lat pulldown"
+    plan.write_text(PLAN.replace("  - Lat pulldown", first, 1), encoding="utf-8")
+    log.set(0, 0, "barbell-bench-press", 20, 0, rir=None)
+    today = ("next", str(log.folder), "--today", "2026-09-14")
+    why = "left out today\n   No repetition was done at the lightest load"
+    assert f"1. Barbell bench press: {why}" in said(*today)
+    for minute in (0, 4, 8):
+        log.set(7, minute, "lat-pulldown", 50, 10)
+    assert "Next: Dumbbell curl" in said(*today)
+    for minute in (12, 15):
+        log.set(7, minute, "dumbbell-curl", 10, 12)
+    assert said(*today) == "Pull: everything is done.\n"
+    named = said(*today, "--exercise", "bench press")
+    assert named.startswith(f"Barbell bench press: {why}")
+
+
+def test_an_exercise_the_person_skipped_is_not_asked_for(log):
+    log.set(0, 0, "lat-pulldown", 50, 10)
+    for one in ("lat pulldown", "dumbbell curl"):
+        said("log", "add", str(log.folder), "--at", "2026-09-07 18:05", f"skip {one}")
+    assert said("next", str(log.folder), "--today", "2026-09-07") == "Pull: everything is done.\n"

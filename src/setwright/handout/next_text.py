@@ -55,8 +55,8 @@ def set_text(due: DueSet, unit: Unit, symptoms: tuple[Symptom, ...] = ()) -> str
     if due.finished:
         return f"{due.session or 'Today'}: everything is done."
     if due.start is not None:
-        lines = [f"Next: {name}", *_exercise(due.start, unit)[1:]]
-        return "\n".join(lines)
+        title, *rest = _exercise(due.start, unit)
+        return "\n".join([f"Next: {title}" if due.of else title, *rest])
     step = due.step
     assert step is not None
     if step.over:
@@ -101,7 +101,7 @@ def _exercise(planned: PlannedExercise, unit: Unit, place: int | None = None) ->
     name = catalogue.exercise(answer.exercise).name
     letter = f" ({planned.superset})" if planned.superset else ""
     title = f"{name}{letter}" if place is None else f"{place}. {name}{letter}"
-    lines = [title]
+    lines = [title if answer.sets else f"{title}: left out today"]
     if planned.warm_up:
         ramps = ", ".join(
             f"{one.reps} x {load_text(one.load_kg, answer.exercise, unit)}"

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from setwright.exercises import catalogue
+from setwright.plan.log import Replaced, Skipped
 from setwright.plan.week import Entry, Plan, Session
 from setwright.rehearsal.rehearse import rir_of
 from setwright.training.attended import WEEK, session_under_way
@@ -107,21 +108,41 @@ def due_set(client: Client, plan: Plan, exercise: str | None = None) -> DueSet |
     if number is None:
         return DueSet("", today[-1].exercise, 0, None, None, finished=True)
     session = plan.sessions[number]
-    entries, name = session.exercises, session.name
-    counts = [sum(one.exercise == entry.exercise for one in today) for entry in entries]
-    entry = _wanted(entries, counts, today[-1].exercise, exercise)
-    if entry is None:
-        return DueSet(name, today[-1].exercise, 0, None, None, finished=True)
+    planned = planned_session(client, session, client.day)
+    ended = DueSet(session.name, today[-1].exercise, 0, None, None, finished=True)
+    if exercise is not None:
+        asked = (one for one in session.exercises if one.exercise == exercise)
+        return next((_due(client, session, planned, one) for one in asked), ended)
+    for entry in _in_turn(client, session.exercises):
+        found = _due(client, session, planned, entry)
+        # Why the last one ends early is said; others that are over are passed by.
+        early = entry.exercise == today[-1].exercise and _count(entry, today) < found.of
+        if not _over(found) or early or trouble_now(client, entry.exercise).ends_session:
+            return found
+    return ended
+
+
+def _due(client: Client, session: Session, planned: PlannedSession, entry: Entry) -> DueSet:
+    """The next set of one exercise of the session under way."""
+    name, today = session.name, client.today()
     trouble = trouble_now(client, entry.exercise)
+    done = _count(entry, today)
     if trouble.stop:
-        step = stopped(counts[entries.index(entry)] + 1, trouble)
+        step = stopped(done + 1, trouble)
         return DueSet(name, entry.exercise, entry.sets, step, None, finished=False)
-    start = planned_session(client, session, client.day).exercises[entries.index(entry)]
+    start = planned.exercises[session.exercises.index(entry)]
     prescribed = start.prescribed
-    if entry.exercise not in done or not prescribed.sets:
+    if not done or not prescribed.sets:
         return DueSet(name, entry.exercise, len(prescribed.sets), None, start, finished=False)
     step = step_after(client, client.lifter, entry, prescribed, today, trouble)
     return DueSet(name, entry.exercise, len(prescribed.sets), step, None, finished=False)
+
+
+def _over(found: DueSet) -> bool:
+    """Nothing more of it: done, stopped, or left out today."""
+    if found.step is not None:
+        return found.step.over
+    return found.start is not None and not found.start.prescribed.sets
 
 
 def step_after(
@@ -167,21 +188,24 @@ def trouble_now(client: Client, exercise: str) -> Trouble:
     return together(found, Trouble(symptoms=past.open_symptoms(client.day, cleared_on)))
 
 
-def _wanted(
-    entries: tuple[Entry, ...], counts: list[int], last: str, asked: str | None
-) -> Entry | None:
-    """The entry whose set comes next; None when everything is done."""
-    if asked is not None:
-        return next((entry for entry in entries if entry.exercise == asked), None)
-    position = next((n for n, entry in enumerate(entries) if entry.exercise == last), None)
-    if position is not None:
-        letter = entries[position].superset
-        partners = [
-            n
-            for n, entry in enumerate(entries)
-            if n == position or (letter is not None and entry.superset == letter)
-        ]
-        open_ones = [n for n in partners if counts[n] < entries[n].sets]
-        if open_ones:
-            return entries[min(open_ones, key=lambda n: (counts[n], n))]
-    return next((e for e, count in zip(entries, counts, strict=True) if count < e.sets), None)
+def _in_turn(client: Client, entries: tuple[Entry, ...]) -> list[Entry]:
+    """Exercises in the order they are asked for: the one under way with its partners first."""
+    today = client.today()
+    letters = {e.superset for e in entries if e.exercise == today[-1].exercise} - {None}
+    under_way = [
+        entry
+        for entry in entries
+        if entry.exercise == today[-1].exercise or entry.superset in letters
+    ]
+    under_way.sort(key=lambda entry: _count(entry, today))
+    left_out = {
+        one.exercise
+        for one in client.folder.log.standing()
+        if isinstance(one, Skipped | Replaced) and one.at.date().toordinal() == client.day
+    }
+    rest = [entry for entry in entries if entry not in under_way]
+    return [entry for entry in (*under_way, *rest) if entry.exercise not in left_out]
+
+
+def _count(entry: Entry, today: Sequence[DoneSet]) -> int:
+    return sum(one.exercise == entry.exercise for one in today)
