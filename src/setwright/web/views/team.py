@@ -39,8 +39,10 @@ def invite(request: HttpRequest) -> HttpResponse:
     """A link for one coach, shown this once."""
     owner = who_am_i(request)
     if rates.too_often(f"invite {owner.uuid}", MOST_INVITATIONS):
-        messages.error(request, "Too many invitations. Try again in a quarter of an hour.")
-        return redirect("team")
+        messages.error(
+            request, "Too many invitations: no link was made. Try again in a quarter of an hour."
+        )
+        return _page(request, MoveForm(owner.organisation), 429)
     token = coaches.invite_coach(owner, timezone.now())
     context = {
         "title": "An invitation for a coach",
