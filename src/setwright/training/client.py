@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from setwright.exercises.kit import GymKit, stock_of
 from setwright.plan.client_folder import ClientFolder
-from setwright.plan.log import Log
+from setwright.plan.log import Log, Withdrawn
 from setwright.training.after_break import BREAK_DAYS
 from setwright.training.agreed import eased_weeks
 from setwright.training.attended import monday_of
@@ -57,11 +57,11 @@ def client_on(folder: ClientFolder, today: date) -> Client:
 
     Args:
         folder: as read.
-        today: later records of the log are left out.
+        today: later records of the log are left out, but for what they take back.
     """
     intake = folder.intake
     end = datetime.combine(today, time.max)
-    log = Log(tuple(record for record in folder.log.records if record.at <= end))
+    log = Log(tuple(r for r in folder.log.records if r.at <= end or isinstance(r, Withdrawn)))
     done = done_sets(log, intake)
     past = past_from_log(log, intake, done)
     lifter = Lifter.start(intake.sex, intake.experience, seeds_of(intake))

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 import pytest
 
 from setwright.handout.review_words import twice_words
-from setwright.plan.log import SetRecord
+from setwright.plan.log import SetRecord, Withdrawn
 from setwright.training.facts.twice import written_twice
 
 
@@ -32,6 +32,15 @@ def test_sets_apart(other: dict[str, Any]) -> None:
 def test_two_sides_of_one_number_are_two_sets() -> None:
     assert written_twice([a_set(1, side="left"), a_set(2, side="right")]) == ()
     assert len(written_twice([a_set(1, side="left"), a_set(2, side="left")])) == 2
+
+
+def test_what_is_taken_back_after_the_week_does_not_count_in_it(story: Callable[..., Any]) -> None:
+    made = story().weeks(3)
+    first = next(one for one in made.records if isinstance(one, SetRecord))
+    held = len(made.facts(0).client.done)
+    later = first.at + timedelta(20)
+    made.records.append(Withdrawn(id=a_set(9).id, at=later, of=first.id))
+    assert len(made.facts(0).client.done) == held - 1
 
 
 def test_the_review_of_the_week_says_it_and_no_other_week(story: Callable[..., Any]) -> None:
