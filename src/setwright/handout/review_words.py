@@ -185,7 +185,7 @@ def twice_words(facts: Facts) -> str:
     named = "; ".join(
         f"{exercise_name(exercise)} on {day:%a}, set {number}" for exercise, day, number in places
     )
-    return f"{named}. All of them count; if it was one set, the client takes the other back."
+    return f"{named}. All of them count; if it was one set, take the other back."
 
 
 def odd_words(facts: Facts) -> str:

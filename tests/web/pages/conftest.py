@@ -106,6 +106,7 @@ def world(transactional_db, clock, practice, owner, coach, person, joined) -> Wo
     )
     week.save()
     append_records(person, trained("barbell-bench-press", LAST, pain=6), person.account)
+    append_records(person, trained("barbell-bench-press", LAST)[:1], person.account)
     Week.objects.create(client=person, starts=THIS + timedelta(7))
     resting, stopped, unsent = joined("Lis"), joined("Mar"), joined("Per")
     send_week(resting, plan_text(THURSDAY, SATURDAY), THIS)

@@ -55,6 +55,7 @@ PAGES = (
     Line("review", "GET", THE_COACH),
     Line("review-decide", "POST", THE_COACH),
     Line("review-send", "POST", THE_COACH),
+    Line("review-strike", "POST", THE_COACH),
     Line("weeks", "GET POST", THE_COACH),
     Line("week-import", "POST", THE_COACH),
     Line("board", "GET", THE_COACH),

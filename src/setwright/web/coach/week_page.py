@@ -17,7 +17,6 @@ from setwright.handout.review_words import (
     part_sentences,
     stall_words,
     strength_words,
-    twice_words,
 )
 from setwright.handout.wording import number, span
 from setwright.training.facts.attendance import SessionDone
@@ -26,6 +25,7 @@ from setwright.training.facts.strength import Change
 from setwright.training.facts.week import Facts
 from setwright.training.review import Review
 from setwright.training.stop_signs import Caution, referral
+from setwright.web.coach.entered_twice import Entered, entered_twice
 
 AIMS: Final = {"emphasise": "emphasised", "maintain": "maintained"}
 
@@ -92,7 +92,7 @@ class WeekPage:
     stop: tuple[Caution, ...]
     symptoms: tuple[str, ...]
     odd: str
-    twice: str
+    twice: tuple[Entered, ...]
 
 
 def week_page(found: Review) -> WeekPage:
@@ -119,7 +119,7 @@ def week_page(found: Review) -> WeekPage:
         referral(facts.symptoms),
         facts.symptoms,
         odd_words(facts),
-        twice_words(facts),
+        entered_twice(facts),
     )
 
 

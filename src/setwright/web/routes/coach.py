@@ -40,4 +40,5 @@ urlpatterns = [
     path(REVIEW, review.review_page, name="review"),
     path(f"{REVIEW}/<monday:monday>/decide", review.decide, name="review-decide"),
     path(f"{REVIEW}/<monday:monday>/send", review.send, name="review-send"),
+    path(f"{REVIEW}/<monday:monday>/strike", review.strike, name="review-strike"),
 ]

@@ -15,13 +15,14 @@ from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
 from setwright.documents.errors import DocumentError
+from setwright.handout.log_text import exercise_words
 from setwright.handout.proposal_text import difference_sentences
 from setwright.plan.client_folder import ClientFolder
 from setwright.training.decisions import Choice, pick
 from setwright.training.review import Review, week_to_review
 from setwright.web import trail
 from setwright.web.clock import today, wall_clock
-from setwright.web.coach import next_week
+from setwright.web.coach import entered_twice, next_week
 from setwright.web.coach.changes import LABELS, read_change
 from setwright.web.coach.chosen import exercise_names
 from setwright.web.coach.compared import compared_with
@@ -131,6 +132,23 @@ def send(request: HttpRequest, client: UUID, monday: date) -> HttpResponse:
         return _again(request, found, monday, _Sent(wrong=wrong), 422)
     messages.success(request, f"The week of {week.starts:%d %B} is out.".replace(" 0", " "))
     return redirect(f"{_address(found, monday)}#next-week")
+
+
+@open_to(Who.COACH)
+@require_POST
+def strike(request: HttpRequest, client: UUID, monday: date) -> HttpResponse:
+    """Take back one of the sets that were entered twice."""
+    found = own_client(request, client)
+    if monday > today():
+        raise Http404
+    record = request.POST.get("record", "")
+    struck = entered_twice.strike(found, record, who_am_i(request), wall_clock())
+    if struck is None:
+        messages.error(request, "That set stands in the log once by now. Nothing was struck.")
+    else:
+        words = f"{exercise_words(struck.exercise)}, set {struck.number}"
+        messages.success(request, f"Struck: {words} of {struck.at:%A at %H:%M}.")
+    return redirect(_address(found, monday))
 
 
 def _words(error: DocumentError) -> dict[str, str]:
