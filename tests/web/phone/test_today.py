@@ -161,3 +161,4 @@ def test_what_could_not_be_lifted_at_all_is_left_out_and_says_why(client, person
     shown = page(client)
     assert "Left out today" in shown and "No repetition was done at the lightest load" in shown
     assert not re.search(r"\b0 × 6", shown)
+    assert "Try it all the same" in shown
