@@ -7,6 +7,7 @@ from pathlib import Path
 from setwright.audit.audit import AuditReport, audit
 from setwright.audit.registry import registry
 from setwright.audit.remark import Remark
+from setwright.handout.remark_words import mend_words
 from setwright.plan.intake import Intake
 from setwright.plan.read import read_intake
 from setwright.plan.week import Entry, Plan, Session
@@ -137,3 +138,33 @@ def test_an_exercise_done_twice_in_a_day_is_told_apart() -> None:
     }
     subjects = [(one.criterion, one.subject) for one in found.remarks]
     assert len(subjects) == len(set(subjects))
+
+
+def mend_of(found: AuditReport, criterion: str) -> str:
+    (remark,) = (one for one in of(found, criterion).values() if one.mend is not None)
+    assert remark.mend is not None
+    return mend_words(remark.mend)
+
+
+def test_a_lowering_that_is_dropped_is_to_take_longer_and_nothing_else() -> None:
+    def said(lowering_s: float, lifting_s: float) -> str:
+        tempo = {"lowering_s": lowering_s, "lifting_s": lifting_s}
+        return mend_of(report(entry("back-squat", tempo=tempo)), "tempo")
+
+    assert said(0.5, 2) == "take 0.5 s longer to lower on Back squat"
+    assert said(1, 0.96) == "change the tempo of Back squat by +0.04 s, which brings it to 2"
+
+
+def test_isolations_are_raised_by_whole_repetitions() -> None:
+    squats = [entry("back-squat", reps=(8, 8)) for _ in range(3)]
+    curls = [entry("lying-leg-curl", reps=(reps, reps)) for reps in (8, 8, 8, 8, 7)]
+    said = mend_of(report(*squats, *curls), "compound-heavier")
+    assert said == "raise the band of isolations of Day by 1 repetition, which brings it to 0.8"
+
+
+def test_an_excess_that_is_not_shown_is_not_complained_of() -> None:
+    held = of(report(entry("dumbbell-curl", sets=12)), "session-volume")["biceps"]
+    assert (held.verdict, held.figure, held.high) == ("holds", 11.0, 11.0)
+    over = of(report(entry("dumbbell-curl", sets=13)), "session-volume")["biceps"]
+    assert over.verdict == "close" and over.mend is not None
+    assert mend_words(over.mend) == "move 1 set of biceps to another day"

@@ -23,6 +23,7 @@ MendKind = Literal[
     "split pair",
     "pair exercises",
     "change tempo",
+    "lengthen lowering",
     "ask a professional",
     "use safeties",
     "change load",

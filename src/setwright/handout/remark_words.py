@@ -84,6 +84,7 @@ MENDS: Mapping[str, str] = {
     "split pair": "do {target} one after the other instead of alternating them",
     "pair exercises": "alternate {target}",
     "change tempo": "change the tempo of {target}",
+    "lengthen lowering": "take {amount} longer to lower on {target}",
     "ask a professional": "ask a licensed professional about: {target}",
     "use safeties": "set safeties or ask for a spotter on {target}, or leave {amount} more in "
     "reserve",
@@ -164,12 +165,17 @@ def mend_words(mend: Mend) -> str:
     else:
         words = sentence.format(target=target, amount=amount)
     if mend.kind in ("change load", "change tempo") and mend.amount is not None:
-        words += f" by {round(mend.amount, 1):+g} {mend.unit}".rstrip()
+        words += f" by {_tenths(mend.amount):+g} {mend.unit}".rstrip()
     if mend.gain is not None:
         words += f", which brings it to {number(mend.gain)}"
     return " ".join(words.split())
 
 
+def _tenths(amount: float) -> float:
+    """To a tenth; what would then be nothing, to a hundredth."""
+    return round(amount, 1) or round(amount, 2)
+
+
 def _amount(amount: float, unit: str) -> str:
-    shown = f"{round(amount, 1):g}"
+    shown = f"{_tenths(amount):g}"
     return f"{shown} {unit.removesuffix('s') if shown == '1' and len(unit) > 1 else unit}".strip()

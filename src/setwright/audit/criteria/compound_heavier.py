@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from setwright.audit.context import Context
 from setwright.audit.registry import criterion
@@ -26,16 +27,19 @@ def check(context: Context) -> Iterator[Remark]:
         if not middles["compound"] or not middles["isolation"]:
             continue
         mean = {kind: sum(found) / len(found) for kind, found in middles.items()}
-        gap = mean["isolation"] - mean["compound"]
+        # Judged as it is shown, and nothing never with a sign.
+        gap = round(mean["isolation"] - mean["compound"], 1) + 0.0
         verdict = verdict_of(gap, low=0.0, margin=3.0)
         mend = None
         if verdict != "holds":
-            mend = Mend("raise reps", f"isolations of {session.name}", -gap, "repetitions", 0.0)
+            more = float(ceil(-gap - 1e-9))
+            target = f"isolations of {session.name}"
+            mend = Mend("raise reps", target, more, "repetitions", gap + more)
         yield Remark(
             "compound-heavier",
             context.session_subject(number),
             verdict,
-            round(gap, 1),
+            gap,
             "repetitions more on isolations",
             0.0,
             None,

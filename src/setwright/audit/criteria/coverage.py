@@ -31,7 +31,7 @@ def check(context: Context) -> Iterator[Remark]:
         least = wanted[part.id].least * REACHED
         if least == 0:
             continue
-        figure = float(context.response.weekly_sets[column])
+        figure = round(float(context.response.weekly_sets[column]), 1)
         verdict = verdict_of(figure, low=least, margin=0.4 * least)
         mend = None
         if verdict != "holds":
@@ -46,7 +46,7 @@ def check(context: Context) -> Iterator[Remark]:
             "coverage",
             part.name,
             verdict,
-            round(figure, 1),
+            figure,
             "fractional sets a week",
             least,
             None,

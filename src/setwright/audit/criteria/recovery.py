@@ -36,7 +36,7 @@ def check(context: Context) -> Iterator[Remark]:
                     worst = (both, late)
         if worst is None:
             continue
-        figure, late = worst
+        figure, late = round(worst[0], 1), worst[1]
         verdict = verdict_of(figure, high=MOST_BOTH_DAYS, margin=2.0)
         mend = None
         if verdict != "holds":
@@ -47,7 +47,7 @@ def check(context: Context) -> Iterator[Remark]:
             "recovery",
             muscle_name(muscle),
             verdict,
-            round(figure, 1),
+            figure,
             "fractional sets on each of two days in a row",
             None,
             MOST_BOTH_DAYS,

@@ -23,7 +23,7 @@ def check(context: Context) -> Iterator[Remark]:
     for muscle in parts_of_muscles():
         sets = session_sets(context, muscle)
         number = int(sets.argmax())
-        figure = float(sets[number])
+        figure = round(float(sets[number]), 1)
         if figure == 0:
             continue
         verdict = verdict_of(figure, high=PLATEAU, margin=MOST - PLATEAU)
@@ -34,7 +34,7 @@ def check(context: Context) -> Iterator[Remark]:
             "session-volume",
             muscle_name(muscle),
             verdict,
-            round(figure, 1),
+            figure,
             "fractional sets in a session",
             None,
             PLATEAU,

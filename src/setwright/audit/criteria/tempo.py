@@ -38,12 +38,14 @@ def _remark(context: Context, item: Placed) -> Remark:
     assert tempo is not None
     seconds = tempo.lowering_s + tempo.stretched_s + tempo.lifting_s + tempo.top_s
     verdict = verdict_of(seconds, SHORTEST_S, LONGEST_S, margin=2.0)
-    if tempo.lowering_s < CONTROLLED_S and verdict == "holds":
-        verdict = "close"
-    wanted = min(max(seconds, SHORTEST_S), LONGEST_S)
     mend = None
     if verdict != "holds":
+        wanted = min(max(seconds, SHORTEST_S), LONGEST_S)
         mend = Mend("change tempo", item.exercise.id, round(wanted - seconds, 2), "s", wanted)
+    elif tempo.lowering_s < CONTROLLED_S:
+        verdict = "close"
+        missing = round(CONTROLLED_S - tempo.lowering_s, 2)
+        mend = Mend("lengthen lowering", item.exercise.id, missing, "s")
     return Remark(
         "tempo",
         context.subject(item),

@@ -28,7 +28,7 @@ def check(context: Context) -> Iterator[Remark]:
         return
     most = share * USUAL_SETS
     for muscle, columns in parts_of_muscles().items():
-        figure = float(context.response.weekly_sets[columns].max())
+        figure = round(float(context.response.weekly_sets[columns].max()), 1)
         if figure == 0:
             continue
         verdict = verdict_of(figure, high=most, margin=0.15 * most)
@@ -39,7 +39,7 @@ def check(context: Context) -> Iterator[Remark]:
             "volume-jump",
             muscle_name(muscle),
             verdict,
-            round(figure, 1),
+            figure,
             "fractional sets a week",
             None,
             most,

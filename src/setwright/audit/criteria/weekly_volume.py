@@ -37,7 +37,7 @@ def check(context: Context) -> Iterator[Remark]:
     """One remark a muscle that is asked for or trained: fractional sets a week."""
     for muscle, columns in parts_of_muscles().items():
         band = band_of_muscle(context, muscle)
-        figure = float(session_sets(context, muscle).sum())
+        figure = round(float(session_sets(context, muscle).sum()), 1)
         if band.least == 0 and figure <= band.most:
             continue
         over = figure > band.most
@@ -60,7 +60,7 @@ def check(context: Context) -> Iterator[Remark]:
             "weekly-volume",
             muscle_name(muscle),
             verdict,
-            round(figure, 1),
+            figure,
             "fractional sets a week",
             band.least,
             band.most,
