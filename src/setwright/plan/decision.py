@@ -37,3 +37,7 @@ class Decision(Document):
     choice: Literal["accept", "edit", "decline"]
     change: dict[str, JsonValue] = Field(default_factory=dict)
     because: str = Field("", max_length=500)
+
+    def __hash__(self) -> int:
+        """By the id, for what changed is no tuple."""
+        return hash(self.id)

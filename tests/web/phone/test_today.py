@@ -2,14 +2,17 @@
 
 import re
 import uuid
+from datetime import datetime, time, timedelta
 
 import pytest
 from django.urls import reverse
 from phone_practice import as_person, log_bench, plan_text, send_week, today
 
+from setwright.plan.decision import Decision
 from setwright.plan.log import Missed, SetRecord
+from setwright.plan.log_store import line_of
 from setwright.web.engine.folder import folder_of
-from setwright.web.models import Client, TrailEntry
+from setwright.web.models import Client, DecisionEntry, TrailEntry
 
 SET = {"kind": "set", "exercise": "barbell-bench-press", "load": "62,5", "reps": "8", "rir": "1"}
 
@@ -162,3 +165,20 @@ def test_what_could_not_be_lifted_at_all_is_left_out_and_says_why(client, person
     assert "Left out today" in shown and "No repetition was done at the lightest load" in shown
     assert not re.search(r"\b0 × 6", shown)
     assert "Try it all the same" in shown
+
+
+def test_a_decision_of_the_coach_is_no_hindrance(phone, sent, coach) -> None:
+    before = page(phone)
+    decided = Decision(
+        id=str(uuid.uuid4()),
+        at=datetime.combine(today(), time()),
+        week=today() - timedelta(today().weekday() + 7),
+        proposal="one more set",
+        choice="accept",
+        change={"sets": 4},
+    )
+    DecisionEntry.objects.create(
+        client=sent, decision_id=decided.id, text=line_of(decided), made_by=coach
+    )
+    shown = page(phone)
+    assert "Warm-up first" in shown and len(shown) == pytest.approx(len(before), rel=0.01)
